@@ -1,0 +1,17 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { compileFoods } from './tables/foods.ts';
+
+/** Compiles everything under data/ and the two composition tables into dist/tables/. */
+const root = join(import.meta.dirname, '..');
+const out = join(root, 'dist', 'tables');
+mkdirSync(out, { recursive: true });
+
+function write(area: string, value: unknown): void {
+  writeFileSync(join(out, `${area}.json`), JSON.stringify(value));
+}
+
+const foods = compileFoods(join(root, 'data'));
+write('foods', foods.header);
+writeFileSync(join(out, 'foods.bin'), foods.cells);
+console.log(`foods: ${foods.header.entries.length} foods, ${(foods.cells.byteLength / 1e6).toFixed(1)} MB`);

@@ -1,0 +1,5 @@
+export * from './nutrient.ts';
+export * from './value.ts';
+export * from './food.ts';
+export * from './food-table.ts';
+export * from './kitchen-name.ts';
