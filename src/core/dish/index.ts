@@ -1,1 +1,5 @@
 export * from './recipe.ts';
+export * from './energy.ts';
+export * from './servings.ts';
+export * from './portion.ts';
+export * from './correction.ts';

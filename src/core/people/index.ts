@@ -1,0 +1,2 @@
+export * from './life-stage.ts';
+export * from './reference-intake.ts';
