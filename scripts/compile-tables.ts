@@ -1,9 +1,12 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { compileFoods } from './tables/foods.ts';
+import { compileReference } from './tables/reference.ts';
+import { compileSources } from './tables/sources.ts';
 
 /** Compiles everything under data/ and the two composition tables into dist/tables/. */
 const root = join(import.meta.dirname, '..');
+const data = join(root, 'data');
 const out = join(root, 'dist', 'tables');
 mkdirSync(out, { recursive: true });
 
@@ -11,7 +14,11 @@ function write(area: string, value: unknown): void {
   writeFileSync(join(out, `${area}.json`), JSON.stringify(value));
 }
 
-const foods = compileFoods(join(root, 'data'));
+const sources = compileSources(data);
+write('sources', sources);
+write('reference', compileReference(data, new Set(sources.map((s) => s.id))));
+
+const foods = compileFoods(data);
 write('foods', foods.header);
 writeFileSync(join(out, 'foods.bin'), foods.cells);
 console.log(`foods: ${foods.header.entries.length} foods, ${(foods.cells.byteLength / 1e6).toFixed(1)} MB`);

@@ -1,6 +1,6 @@
 import { mkdirSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { Kysely, SqliteDialect, type SqliteDatabase } from 'kysely';
+import { Kysely, SqliteDialect } from 'kysely';
 import Database from 'libsql';
 import type { Clock, Ids, OwnFoodStore, Store, ValueStore } from '../../app/ports.ts';
 import type { OwnFood } from '../../core/foods/index.ts';
@@ -53,7 +53,7 @@ export async function openEmbeddedStore(place: { readonly file: string; readonly
   } catch (cause) {
     throw new AppError('store-unreadable', { file: place.file }, cause);
   }
-  const db = new Kysely<Schema>({ dialect: new SqliteDialect({ database: database as unknown as SqliteDatabase }) });
+  const db = new Kysely<Schema>({ dialect: new SqliteDialect({ database }) });
   await migrateToNewest(db, place.migrations);
   return { dishes: dishStore(db, clock, ids), ownFoods: ownFoodStore(db), values: valueStore(db), close: () => db.destroy() };
 }

@@ -1,2 +1,3 @@
 export * from './folder.ts';
 export * from './foods.ts';
+export * from './reference.ts';
