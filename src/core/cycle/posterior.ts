@@ -1,0 +1,151 @@
+import { longestCycle, longestLuteal, type CycleModel } from './model.ts';
+import { logPrior } from './prior.ts';
+
+/** One gap between two neighbouring recorded starts, oldest first. */
+export interface ToldCycle {
+  /** Whole days from one recorded start to the next. */
+  readonly length: number;
+  /** Day of ovulation, day 1 the first of the period; null when not known. */
+  readonly ovulationDay: number | null;
+  /** How far the length may be off either way (days) because a start is only roughly known. */
+  readonly slack: number;
+}
+
+/** What the record says about a woman: weights over the model's cells, summing to one. */
+export interface Posterior {
+  readonly model: CycleModel;
+  /** Cells with more than a trace of weight, and their weights. */
+  readonly cells: Int32Array;
+  readonly weights: Float64Array;
+  /** Per kept cell and luteal mean, the share of the cell's weight; null when no ovulation of hers is known. */
+  readonly luteal: Float64Array | null;
+  /** Chance that any one start goes unrecorded, given her record. */
+  readonly missedChance: number;
+  /** Gaps used; those longer than the model can tell are left out. */
+  readonly cyclesUsed: number;
+}
+
+export interface Told {
+  readonly cycles: readonly ToldCycle[];
+  /** Years; null when not known. */
+  readonly age: number | null;
+  /** Days gone since the last recorded start without another being recorded; 0 for none. */
+  readonly elapsed: number;
+  /** Whether she confirms that no period started in those days (else one may have gone unrecorded). */
+  readonly elapsedConfirmed: boolean;
+}
+
+/** Weight of a gap's evidence: the newest 1, halved every half-life. */
+export function recencyWeight(model: CycleModel, cyclesAgo: number): number {
+  return 2 ** (-cyclesAgo / model.parameters.recencyHalfLife);
+}
+
+/** Bayes's rule over the grid: prior for her age, times the chance of each gap she recorded. */
+export function posterior(model: CycleModel, told: Told): Posterior {
+  const log = logPrior(model, told.age);
+  const states = log.length;
+  const longest = model.parameters.longestTold;
+  let used = 0;
+  const n = told.cycles.length;
+  told.cycles.forEach((cycle, i) => {
+    if (cycle.length < 1 || cycle.length > longest) return;
+    used += 1;
+    const weight = recencyWeight(model, n - 1 - i);
+    if (cycle.slack === 0) {
+      const row = cycle.length * states;
+      for (let s = 0; s < states; s += 1) log[s]! += weight * model.logRecorded[row + s]!;
+      return;
+    }
+    const mean = new Float64Array(states);
+    let total = 0;
+    for (let d = -cycle.slack; d <= cycle.slack; d += 1) {
+      const g = cycle.length + d;
+      if (g < 1 || g > longest) continue;
+      const w = cycle.slack + 1 - Math.abs(d);
+      total += w;
+      for (let s = 0; s < states; s += 1) mean[s]! += w * Math.exp(model.logRecorded[g * states + s]!);
+    }
+    for (let s = 0; s < states; s += 1) log[s]! += weight * Math.log(mean[s]! / total);
+  });
+  if (told.elapsed > 0) addElapsed(model, told, log);
+  return normalise(model, told, log, used);
+}
+
+/** The running cycle is longer than the days gone: evidence of its own, though cut off. */
+function addElapsed(model: CycleModel, told: Told, log: Float64Array): void {
+  const keepers = model.parameters.missedEntry;
+  const width = longestCycle + 1;
+  for (let cell = 0; cell < model.cells; cell += 1) {
+    let gone = 0;
+    for (let d = 1; d <= Math.min(told.elapsed, longestCycle); d += 1) gone += model.length[cell * width + d]!;
+    keepers.forEach(({ chance }, k) => {
+      const open = Math.max(0, 1 - gone) + (told.elapsedConfirmed ? 0 : chance * gone);
+      log[cell * keepers.length + k]! += Math.log(open + 1e-12);
+    });
+  }
+}
+
+function normalise(model: CycleModel, told: Told, log: Float64Array, used: number): Posterior {
+  const keepers = model.parameters.missedEntry;
+  const k = keepers.length;
+  let top = -Infinity;
+  for (const v of log) if (v > top) top = v;
+  const sums = new Float64Array(model.cells);
+  let total = 0;
+  let missed = 0;
+  for (let cell = 0; cell < model.cells; cell += 1)
+    for (let j = 0; j < k; j += 1) {
+      const w = Math.exp(log[cell * k + j]! - top);
+      sums[cell]! += w;
+      total += w;
+      missed += w * keepers[j]!.chance;
+    }
+  const kept: number[] = [];
+  sums.forEach((w, cell) => {
+    if (w > total * 1e-6) kept.push(cell);
+  });
+  const cells = Int32Array.from(kept);
+  const weights = Float64Array.from(kept, (cell) => sums[cell]! / total);
+  const luteal = told.cycles.some((c) => c.ovulationDay !== null) ? addOvulations(model, told, cells, weights) : null;
+  const sum = weights.reduce((a, b) => a + b, 0);
+  for (let i = 0; i < weights.length; i += 1) weights[i]! /= sum;
+  return { model, cells, weights, luteal, missedChance: missed / total, cyclesUsed: used };
+}
+
+/**
+ * Where ovulation days are known, the length's own chance is replaced by that of its two parts.
+ * Changes `weights` in place; gives each cell's shares over luteal means.
+ */
+function addOvulations(model: CycleModel, told: Told, cells: Int32Array, weights: Float64Array): Float64Array {
+  const nL = model.luteals.length;
+  const nS = model.spreads.length;
+  const width = longestCycle + 1;
+  const n = told.cycles.length;
+  const known = told.cycles.flatMap((cycle, i) => {
+    const luteal = cycle.ovulationDay === null ? 0 : cycle.length - cycle.ovulationDay;
+    return cycle.ovulationDay !== null && luteal >= 1 && luteal <= longestLuteal && cycle.length <= longestCycle ? [{ ...cycle, ovulationDay: cycle.ovulationDay, luteal, weight: recencyWeight(model, n - 1 - i) }] : [];
+  });
+  const shares = new Float64Array(cells.length * nL);
+  const log = new Float64Array(cells.length * nL);
+  let top = -Infinity;
+  cells.forEach((cell, i) => {
+    const t = Math.floor(cell / nS);
+    const s = cell % nS;
+    for (let l = 0; l < nL; l += 1) {
+      let sum = Math.log(weights[i]! * model.lutealPrior[t * nL + l]! + 1e-300);
+      for (const cycle of known) {
+        const both = model.ovulation[(cell * nL + l) * width + cycle.ovulationDay]! * model.lutealLength[(s * nL + l) * (longestLuteal + 1) + cycle.luteal]!;
+        sum += cycle.weight * (Math.log(both + 1e-7) - Math.log(model.length[cell * width + cycle.length]! + 1e-7));
+      }
+      log[i * nL + l] = sum;
+      if (sum > top) top = sum;
+    }
+  });
+  cells.forEach((_, i) => {
+    let w = 0;
+    for (let l = 0; l < nL; l += 1) w += Math.exp(log[i * nL + l]! - top);
+    for (let l = 0; l < nL; l += 1) shares[i * nL + l] = w > 0 ? Math.exp(log[i * nL + l]! - top) / w : 1 / nL;
+    weights[i] = w;
+  });
+  return shares;
+}
