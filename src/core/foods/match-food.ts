@@ -1,0 +1,110 @@
+import { evaluatePhrase, type Candidate } from './match-candidates.ts';
+import type { FoodMatch, MatchAlternative, MatchContext, MatchNote } from './food-match.ts';
+import type { FoodIndex } from './match-index.ts';
+import { findInTables } from './match-search.ts';
+import { idleWords } from './match-words.ts';
+import { foldWord, readWords } from './word-forms.ts';
+
+/** The words of a food as a line names it. */
+export interface NamedWords {
+  readonly name: string;
+  readonly qualifiers: readonly string[];
+}
+
+// Below this a kitchen name is not taken: something in the words says that another food is meant.
+const acceptedFrom = 0.5;
+// From here no second reading with corrected spelling is tried.
+const sureFrom = 0.85;
+const alternativesShown = 4;
+const longestPhrase = 24;
+
+interface Phrase {
+  readonly words: readonly string[];
+  readonly extra: readonly string[];
+  readonly turned: boolean;
+}
+
+/** The orders in which the parts of a name may be read: "flour, plain" is also "plain flour". */
+function phrases(parts: readonly (readonly string[])[], qualifiers: readonly string[]): Phrase[] {
+  const [first = [], ...rest] = parts;
+  const all = rest.flat();
+  const out: Phrase[] = [{ words: first, extra: [...all, ...qualifiers], turned: false }];
+  for (const part of rest.slice(0, 4)) {
+    const others = rest.filter((other) => other !== part).flat();
+    out.push({ words: [...part, ...first], extra: [...others, ...qualifiers], turned: true });
+    out.push({ words: [...first, ...part], extra: [...others, ...qualifiers], turned: true });
+  }
+  if (rest.length > 1) out.push({ words: [...[...rest].reverse().flat(), ...first], extra: qualifiers, turned: true });
+  // Cutting words stay out: "2 tomatoes, chopped" is not "chopped tomatoes", which is a tin.
+  for (const word of new Set(qualifiers)) {
+    if (!idleWords.has(word)) out.push({ words: [word, ...first], extra: [...all, ...qualifiers.filter((q) => q !== word)], turned: true });
+  }
+  return out;
+}
+
+function better(a: Candidate, b: Candidate): number {
+  return b.confidence - a.confidence || b.covered - a.covered || Number(b.target.own !== null) - Number(a.target.own !== null) || b.fit - a.fit;
+}
+
+const targetId = (c: Candidate): string => `${c.target.own?.code ?? c.target.entry?.name ?? ''} ${c.form ?? ''}`;
+
+function alternativeOf(c: Candidate): MatchAlternative {
+  return { name: c.target.own?.name ?? c.target.entry?.name ?? c.target.name, entry: c.target.entry, form: c.form, code: c.code, confidence: c.confidence };
+}
+
+function kitchenMatch(best: Candidate, others: readonly Candidate[]): FoodMatch {
+  const rivals = others.filter((other) => targetId(other) !== targetId(best));
+  const tied = rivals.some((r) => r.confidence === best.confidence && r.covered === best.covered && r.target.words.join('') === best.target.words.join(''));
+  const notes: MatchNote[] = [...best.notes];
+  if (tied) notes.push({ code: 'several-meanings', data: { name: best.target.name, other: rivals[0]?.target.entry?.name ?? rivals[0]?.target.name ?? '' } });
+  const shown = notes.find((n) => n.code === 'no-table-food') ?? notes.find((n) => n.code === 'form-missing') ?? notes.find((n) => n.code === 'kitchen-note') ?? notes.find((n) => n.code === 'slip-read');
+  return {
+    via: best.target.own ? 'own' : 'kitchen-name',
+    entry: best.target.entry,
+    form: best.form,
+    code: best.code,
+    nearness: best.nearness,
+    note: shown ?? notes.find((n) => n.code === 'unknown-words' || n.code === 'part-ignored' || n.code === 'second-food' || n.code === 'several-meanings') ?? null,
+    confidence: tied ? Math.min(best.confidence, 0.8) : best.confidence,
+    reasons: notes,
+    alternatives: rivals.slice(0, alternativesShown).map(alternativeOf),
+  };
+}
+
+/** Words with slips corrected where exactly one name word is near; the corrections, or null when there are none. */
+function corrected(words: readonly string[], index: FoodIndex): { words: string[]; slips: [string, string][] } | null {
+  const slips: [string, string][] = [];
+  const out = words.map((word) => {
+    if (index.isKnownWord(word)) return word;
+    const near = index.slipsOf(word);
+    const only = near[0];
+    if (!only || near.length > 1) return word;
+    slips.push([word, only.word]);
+    return only.word;
+  });
+  return slips.length > 0 ? { words: out, slips } : null;
+}
+
+/**
+ * The table food that the words of a line mean. Kitchen names and her own foods come first, the
+ * longest name inside the words wins, and a word that makes another food of it ("chicken stock")
+ * rules it out. Without a kitchen name the tables are searched and only a full match is taken.
+ * Never throws; a name it cannot read gives `via: 'none'` with the nearest foods as alternatives.
+ */
+export function matchFood(named: NamedWords, context: MatchContext, index: FoodIndex): FoodMatch {
+  const parts = readWords(named.name).parts.map((part) => part.slice(0, longestPhrase).map(foldWord));
+  const qualifiers = named.qualifiers.flatMap((text) => readWords(text).parts.flat()).slice(0, longestPhrase).map(foldWord);
+  const tried = phrases(parts.slice(0, 6), qualifiers);
+  const evaluate = (phrase: Phrase, slips: readonly [string, string][] = []): Candidate[] => evaluatePhrase({ ...phrase, slips }, context, index);
+  let found = tried.flatMap((phrase) => evaluate(phrase)).sort(better);
+  if ((found[0]?.confidence ?? 0) < sureFrom) {
+    const again = tried.flatMap((phrase) => {
+      const read = corrected(phrase.words, index);
+      return read ? evaluate({ ...phrase, words: read.words }, read.slips) : [];
+    });
+    found = [...found, ...again].sort(better);
+  }
+  const best = found[0];
+  if (best && best.confidence >= acceptedFrom) return kitchenMatch(best, found.slice(1));
+  return findInTables({ parts, qualifiers, rejected: found.slice(0, alternativesShown).map(alternativeOf) }, context, index);
+}

@@ -1,0 +1,83 @@
+import type { FoodTable } from './food-table.ts';
+import type { Food } from './food.ts';
+import type { KitchenEntry } from './kitchen-name.ts';
+import { isSlipOf } from './edit-distance.ts';
+import { colourWords, formOfWord, idleWords, phraseBreaks } from './match-words.ts';
+import { buildSearchIndex, type SearchIndex } from './search-index.ts';
+import { foldWord, readWords } from './word-forms.ts';
+
+/** What a name in the index leads to: a kitchen entry, or a food of her own. */
+export interface NameTarget {
+  readonly entry: KitchenEntry | null;
+  readonly own: Food | null;
+  /** The name as written in the data. */
+  readonly name: string;
+  readonly words: readonly string[];
+}
+
+/** All names a line is matched against. Built once from the kitchen names and the table; read only after that. */
+export interface FoodIndex {
+  readonly entries: readonly KitchenEntry[];
+  readonly table: FoodTable;
+  /** The targets of a joined key (see nameKey). */
+  targets(key: string): readonly NameTarget[];
+  readonly longestName: number;
+  /** Whether a folded word is part of a kitchen name or one of her own. */
+  isNameWord(word: string): boolean;
+  /** Whether a folded word needs no correcting: a name word, an idle word or a word of the tables. */
+  isKnownWord(word: string): boolean;
+  /** Name words that a folded word can be a slip of, nearest first; words at the same distance come together. */
+  slipsOf(word: string): readonly { word: string; distance: number }[];
+  /** The ranked search over every food; made on first use. */
+  search(): SearchIndex;
+}
+
+const foldedWords = (name: string): string[] => readWords(name).parts.flat().map(foldWord);
+
+/** Builds the index. Her own foods (table `own`) are named by their own name only. */
+export function buildFoodIndex(entries: readonly KitchenEntry[], table: FoodTable): FoodIndex {
+  const byKey = new Map<string, NameTarget[]>();
+  const nameWords = new Set<string>();
+  const byStart = new Map<string, string[]>();
+  let longestName = 1;
+  const add = (target: NameTarget): void => {
+    if (target.words.length === 0) return;
+    const key = target.words.join('');
+    const there = byKey.get(key);
+    if (!there) byKey.set(key, [target]);
+    else if (!there.some((other) => other.entry === target.entry && other.own === target.own)) there.push(target);
+    longestName = Math.max(longestName, target.words.length);
+    for (const word of target.words) nameWords.add(word);
+  };
+  for (const entry of entries) for (const name of [entry.name, ...entry.also]) add({ entry, own: null, name, words: foldedWords(name) });
+  for (const food of table.foods) if (food.table === 'own') add({ entry: null, own: food, name: food.name, words: foldedWords(food.name) });
+  for (const word of nameWords) {
+    const start = word[0] ?? '';
+    const there = byStart.get(start);
+    if (there) there.push(word);
+    else byStart.set(start, [word]);
+  }
+  let search: SearchIndex | null = null;
+  const index: FoodIndex = {
+    entries,
+    table,
+    targets: (key) => byKey.get(key) ?? [],
+    longestName: longestName + 1,
+    isNameWord: (word) => nameWords.has(word),
+    isKnownWord: (word) =>
+      nameWords.has(word) || byKey.has(word) || idleWords.has(word) || colourWords.has(word) || phraseBreaks.has(word) || formOfWord(word) !== null || index.search().hasTableWord(word),
+    slipsOf(word) {
+      const near: { word: string; distance: number }[] = [];
+      for (const start of new Set([word[0] ?? '', word[1] ?? ''])) {
+        for (const candidate of byStart.get(start) ?? []) {
+          const distance = isSlipOf(word, candidate);
+          if (distance !== null && distance > 0) near.push({ word: candidate, distance });
+        }
+      }
+      near.sort((a, b) => a.distance - b.distance || (a.word < b.word ? -1 : 1));
+      return near.filter((n) => n.distance === near[0]?.distance);
+    },
+    search: () => (search ??= buildSearchIndex(entries, table)),
+  };
+  return index;
+}
