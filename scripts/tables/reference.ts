@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse } from 'yaml';
 import { z } from 'zod';
-import { isNutrientId, type NutrientId } from '../../src/core/foods/index.ts';
+import { foodForms, isNutrientId, type NutrientId } from '../../src/core/foods/index.ts';
 import { readCsvRecords } from './csv.ts';
 
 const nutrientId = z.custom<NutrientId>((v) => typeof v === 'string' && isNutrientId(v), 'no such nutrient');
@@ -28,19 +28,37 @@ const energySchema = z.strictObject({
   factors: z.array(z.strictObject({ nutrient: nutrientId, energyKj: z.number(), energyKcal: z.number(), note: z.string().optional() })),
 });
 
+const cautionSchema = z.strictObject({
+  id: z.string(),
+  text: z.string().min(10),
+  when: z.strictObject({
+    food: z.array(z.string()).optional(),
+    notFood: z.array(z.string()).optional(),
+    forms: z.array(z.enum(foodForms)).optional(),
+    overG: z.number().optional(),
+    nutrient: nutrientId.optional(),
+    over: z.number().optional(),
+  }).refine((w) => (w.food !== undefined) !== (w.nutrient !== undefined && w.over !== undefined), 'name foods, or a nutrient and a bound'),
+  stages: z.array(z.string()).optional(),
+  source: z.string(),
+  locator: z.string().min(1),
+  checked: z.string().min(1),
+});
+
 function check<T>(file: string, schema: z.ZodType<T>, value: unknown): T {
   const read = schema.safeParse(value);
   if (!read.success) throw new Error(`data/${file}: ${z.prettifyError(read.error)}`);
   return read.data;
 }
 
-/** Life stages, reference intakes, energy factors and serving parameters; every source id must be in `sources`. */
+/** Life stages, reference intakes, energy factors, serving parameters and cautions; every source id must be in `sources`. */
 export function compileReference(data: string, sources: ReadonlySet<string>) {
   const yaml = (file: string): unknown => parse(readFileSync(join(data, file), 'utf8'));
   const stages = check('parameters/people/life-stages.yaml', z.array(z.strictObject({ id: z.string(), label: z.string() })), yaml('parameters/people/life-stages.yaml'));
   const intakes = check('tables/reference-intakes.csv', z.array(intakeSchema), readCsvRecords(readFileSync(join(data, 'tables/reference-intakes.csv'), 'utf8')));
   const energy = check('parameters/dish/energy-factors.yaml', energySchema, yaml('parameters/dish/energy-factors.yaml'));
   const servings = check('parameters/dish/servings.yaml', z.strictObject({ portionEnergyKcal: checkedParameter, portionWeightG: checkedParameter }), yaml('parameters/dish/servings.yaml'));
+  const cautions = check('parameters/dish/cautions.yaml', z.array(cautionSchema), yaml('parameters/dish/cautions.yaml'));
   const known = new Set(stages.map((s) => s.id));
   const seen = new Set<string>();
   for (const intake of intakes) {
@@ -49,8 +67,8 @@ export function compileReference(data: string, sources: ReadonlySet<string>) {
     if (seen.has(key)) throw new Error(`data/tables/reference-intakes.csv: ${key} stands twice`);
     seen.add(key);
   }
-  for (const source of [...intakes.map((i) => i.source), energy.source, servings.portionEnergyKcal.source, servings.portionWeightG.source]) {
+  for (const source of [...intakes.map((i) => i.source), energy.source, servings.portionEnergyKcal.source, servings.portionWeightG.source, ...cautions.map((c) => c.source)]) {
     if (!sources.has(source)) throw new Error(`no source ${source} in data/sources`);
   }
-  return { stages, intakes, energy, servings };
+  return { stages, intakes, energy, servings, cautions };
 }

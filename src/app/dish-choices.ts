@@ -1,9 +1,6 @@
 import type { LineCorrection } from '../core/dish/index.ts';
 import type { IntakeAuthority } from '../core/people/index.ts';
-
-/** Which country's cups, spoons and pints a bare word means. */
-export const measureSystems = ['uk', 'us', 'us-label', 'au', 'metric'] as const;
-export type MeasureSystem = (typeof measureSystems)[number];
+import type { MeasureSystem } from '../core/quantity/index.ts';
 
 /** Everything that she chose about a dish beside its text. */
 export interface DishChoices {

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import type { EnergyFactor, ServingParameters } from '../../core/dish/index.ts';
+import type { CautionRule, EnergyFactor, ServingParameters } from '../../core/dish/index.ts';
 import type { LifeStage, ReferenceIntake, ReferenceIntakes } from '../../core/people/index.ts';
 import { compiledFile } from './folder.ts';
 
@@ -11,20 +11,23 @@ export interface ReferenceTables {
   readonly intakes: ReferenceIntakes;
   readonly energyFactors: readonly EnergyFactor[];
   readonly servings: ServingParameters;
+  readonly cautions: readonly CautionRule[];
 }
 
-/** Reads life stages, reference intakes, energy factors and serving parameters from dist/tables/. */
+/** Reads life stages, reference intakes, energy factors and serving parameters and cautions from dist/tables/. */
 export function readReferenceTables(): ReferenceTables {
   const raw = JSON.parse(readFileSync(compiledFile('reference.json'), 'utf8')) as {
     stages: LifeStage[];
     intakes: ReferenceIntake[];
     energy: { factors: EnergyFactor[] };
     servings: { portionEnergyKcal: Parameter; portionWeightG: Parameter };
+    cautions: CautionRule[];
   };
   return {
     intakes: { stages: raw.stages, intakes: raw.intakes },
     energyFactors: raw.energy.factors,
     servings: { portionEnergyKcal: raw.servings.portionEnergyKcal.value, portionWeightG: raw.servings.portionWeightG.value },
+    cautions: raw.cautions,
   };
 }
 

@@ -3,3 +3,5 @@ export * from './energy.ts';
 export * from './servings.ts';
 export * from './portion.ts';
 export * from './correction.ts';
+export * from './reading.ts';
+export * from './caution.ts';
