@@ -1,6 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { compileFoods } from './tables/foods.ts';
+import { compileKitchenNames } from './tables/kitchen-names.ts';
 import { compileReference } from './tables/reference.ts';
 import { compileSources } from './tables/sources.ts';
 
@@ -22,3 +23,7 @@ const foods = compileFoods(data);
 write('foods', foods.header);
 writeFileSync(join(out, 'foods.bin'), foods.cells);
 console.log(`foods: ${foods.header.entries.length} foods, ${(foods.cells.byteLength / 1e6).toFixed(1)} MB`);
+
+const kitchenNames = compileKitchenNames(data, new Set(foods.header.entries.map((food) => food.code)));
+write('kitchen-names', kitchenNames);
+console.log(`kitchen names: ${kitchenNames.length} entries`);
