@@ -4,6 +4,7 @@ import { compileFoods } from './tables/foods.ts';
 import { compileKitchenNames } from './tables/kitchen-names.ts';
 import { compileReference } from './tables/reference.ts';
 import { compileSources } from './tables/sources.ts';
+import { compileWeighing } from './tables/weighing.ts';
 
 /** Compiles everything under data/ and the two composition tables into dist/tables/. */
 const root = join(import.meta.dirname, '..');
@@ -27,3 +28,5 @@ console.log(`foods: ${foods.header.entries.length} foods, ${(foods.cells.byteLen
 const kitchenNames = compileKitchenNames(data, new Set(foods.header.entries.map((food) => food.code)));
 write('kitchen-names', kitchenNames);
 console.log(`kitchen names: ${kitchenNames.length} entries`);
+
+write('weighing', compileWeighing(data));

@@ -2,3 +2,4 @@ export * from './folder.ts';
 export * from './foods.ts';
 export * from './kitchen-names.ts';
 export * from './reference.ts';
+export * from './weighing.ts';

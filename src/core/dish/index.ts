@@ -5,3 +5,8 @@ export * from './portion.ts';
 export * from './correction.ts';
 export * from './reading.ts';
 export * from './caution.ts';
+export * from './weighing-rules.ts';
+export * from './weigh-estimate.ts';
+export * from './weigh-context.ts';
+export * from './weigh.ts';
+export * from './eaten.ts';

@@ -10,3 +10,4 @@ export * from './match-food.ts';
 export * from './search.ts';
 export * from './match-form.ts';
 export * from './word-forms.ts';
+export * from './household.ts';

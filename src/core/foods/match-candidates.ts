@@ -88,7 +88,7 @@ function readSpan(target: NameTarget, span: { words: readonly string[]; from: nu
   const lose = (amount: number): void => {
     confidence -= amount;
   };
-  const remarkWords = context.remarks.includes('juice-only') ? ['juice'] : context.remarks.includes('zest-only') ? ['zest'] : [];
+  const remarkWords = context.remarks.includes('juice-only') || context.remarks.includes('juice-and-zest') ? ['juice'] : context.remarks.includes('zest-only') ? ['zest'] : [];
   const request = { words: [...remarkWords, ...after, ...before, ...phrase.extra, ...phraseRest], nameWords: target.words, unit: context.unit };
   const choice = target.entry ? chooseForm(target.entry, request) : null;
   const food = choice ? target.entry?.forms[choice.form] : undefined;

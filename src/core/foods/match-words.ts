@@ -63,7 +63,7 @@ const formTable: Readonly<Record<string, readonly [FoodForm, 'strong' | 'weak']>
   whole: ['whole', 'weak'],
   smoked: ['smoked', 'strong'], smoky: ['smoked', 'weak'], roasted: ['roasted', 'strong'], roast: ['roasted', 'strong'], chargrilled: ['roasted', 'weak'], toasted: ['toasted', 'strong'],
   pickled: ['pickled', 'strong'], salted: ['salted', 'strong'],
-  juice: ['juice', 'strong'], zest: ['peel', 'strong'], rind: ['peel', 'strong'], peel: ['peel', 'strong'],
+  juice: ['juice', 'strong'], juiced: ['juice', 'weak'], squeezed: ['juice', 'weak'], zested: ['peel', 'weak'], zest: ['peel', 'strong'], rind: ['peel', 'strong'], peel: ['peel', 'strong'],
   oil: ['oil', 'strong'], flour: ['flour', 'strong'], paste: ['paste', 'strong'], puree: ['paste', 'strong'], flake: ['flakes', 'strong'], flaked: ['flakes', 'weak'],
   sprouted: ['sprouted', 'strong'], instant: ['instant', 'weak'], quickcook: ['instant', 'weak'], easycook: ['instant', 'weak'],
   wholemeal: ['wholemeal', 'strong'], wholewheat: ['wholemeal', 'strong'], wholegrain: ['wholemeal', 'strong'],

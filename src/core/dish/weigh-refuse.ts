@@ -1,0 +1,40 @@
+import { plainText } from '../foods/index.ts';
+import type { WeighContext } from './weigh-context.ts';
+import { times, type Estimate } from './weigh-estimate.ts';
+
+// Adjectives of the food as bought: what they name is not in the weight, wherever they stand.
+const boughtWithout = /\b(boneless|skinless|seedless|stoneless|ready[- ]to[- ]eat|net weight|prepared weight|trimmed weight|peeled weight|shelled weight|picked weight)\b/;
+// Work that takes refuse off: before the food's name it is already done, behind it the cook still does it.
+const takenOff = /\b(peeled|filleted|stoned|pitted|shelled|podded|hulled|cored|trimmed|deseeded|de-seeded|boned|deboned|skinned|picked|husked|shucked|stemmed)\b/;
+// Nothing is taken off.
+const leftOn = /\b(unpeeled|skin on|skin-on|skins on|scrubbed|with skin|with the skin|unskinned|whole with peel)\b/;
+
+function workDoneBefore(text: string, name: string): boolean {
+  const at = text.indexOf(plainText(name).split(/\s+/).at(-1) ?? '');
+  const found = takenOff.exec(text);
+  return found !== null && at >= 0 && found.index < at;
+}
+
+/** Percent of the food as bought that is thrown away, and who says so; null when neither the kitchen names nor the table say. */
+function refuseOf(context: WeighContext): { percent: number; source: string; locator: string; what: string } | null {
+  const { entry, form } = context.match;
+  const { food } = context;
+  if (entry?.refusePercent != null && (form === 'raw' || form === entry.usual) && !['canned', 'dried', 'juice', 'oil', 'peel', 'cooked', 'frozen', 'ground'].includes(form ?? '')) {
+    return { percent: entry.refusePercent, source: 'common-practice', locator: `kitchen name ${entry.name}`, what: '' };
+  }
+  if (food?.refusePercent == null) return null;
+  return { percent: food.refusePercent, source: food.table, locator: `${food.code}: refuse`, what: food.refuseText ?? '' };
+}
+
+/** Takes peel, core and bone off a weight as bought; a net weight comes back as it is. */
+export function withoutRefuse(context: WeighContext, estimate: Estimate, stated: boolean): Estimate {
+  if (estimate.basis === 'net') return estimate;
+  const refuse = refuseOf(context);
+  const net: Estimate = { ...estimate, basis: 'net' };
+  if (!refuse || refuse.percent <= 0) return net;
+  const text = plainText(context.line.text);
+  const reason = leftOn.test(text) ? 'left-on' : stated && boughtWithout.test(text) ? 'bought-without' : stated && workDoneBefore(text, context.line.food.name) ? 'already-done' : null;
+  if (reason !== null) return times(net, { kind: 'no-refuse', data: { reason, percent: refuse.percent }, factor: 1, unit: '1', spread: 0, source: null, locator: null });
+  const spread = context.tables.rules.spreads.refuse;
+  return times(net, { kind: 'refuse', data: { percent: refuse.percent, what: refuse.what }, factor: 1 - refuse.percent / 100, unit: '1', spread: spread.value, source: refuse.source, locator: refuse.locator });
+}
