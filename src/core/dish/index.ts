@@ -10,3 +10,4 @@ export * from './weigh-estimate.ts';
 export * from './weigh-context.ts';
 export * from './weigh.ts';
 export * from './eaten.ts';
+export * from './match-line.ts';

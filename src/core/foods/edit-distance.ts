@@ -32,6 +32,13 @@ export function slipsAllowed(length: number): number {
   return length < 8 ? 1 : 2;
 }
 
+// Below this length one other letter is as likely another word: "shard" is not a slip of "shark".
+const longEnoughForOtherLetter = 6;
+
+function isOneOtherLetter(a: string, b: string): boolean {
+  return a.length === b.length && [...a].filter((letter, i) => letter !== b[i]).length === 1;
+}
+
 /**
  * Whether `typed` can be a slip of `word`. People seldom miss the first
  * letter (counts reviewed by Kukich 1992, from memory), so it must stand or be swapped with the second.
@@ -42,5 +49,6 @@ export function isSlipOf(typed: string, word: string): number | null {
   const firstHolds = typed[0] === word[0] || (typed[0] === word[1] && typed[1] === word[0]);
   if (!firstHolds) return null;
   const distance = editDistance(typed, word, limit);
-  return distance <= limit ? distance : null;
+  if (distance > limit) return null;
+  return isOneOtherLetter(typed, word) && typed.length < longEnoughForOtherLetter ? null : distance;
 }

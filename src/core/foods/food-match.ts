@@ -44,6 +44,8 @@ export interface FoodMatch {
 export interface MatchContext {
   readonly unit: string | null;
   readonly unitKind: 'mass' | 'volume' | 'length' | 'count' | null;
+  /** False for "pepper, to taste": then the seasoning is meant, not the vegetable. */
+  readonly hasAmount: boolean;
   /** Remarks of the line: `juice-only` and `zest-only` choose a form. */
   readonly remarks: readonly string[];
 }

@@ -66,6 +66,7 @@ function afterName(word: string, nameWords: readonly string[], chosen: { inTable
 function fitOf(target: NameTarget, context: MatchContext, group: string): number {
   const pieces = target.entry?.pieces ?? [];
   const unit = context.unit ?? 'piece';
+  if (!context.hasAmount) return /spice|fats and oils/i.test(group) ? 1 : 0;
   if (context.unit === null || context.unitKind === 'count') return pieces.some((p) => p.unit === unit) ? 2 : pieces.length > 0 ? 1 : 0;
   if (context.unitKind === 'volume') return (/spice/i.test(group) ? 1 : 0) + ((target.entry?.densities.length ?? 0) > 0 ? 1 : 0);
   return 0;
