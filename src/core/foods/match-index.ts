@@ -81,3 +81,8 @@ export function buildFoodIndex(entries: readonly KitchenEntry[], table: FoodTabl
   };
   return index;
 }
+
+/** Whether a phrase is the whole name of a kitchen entry or of one of her own foods. */
+export function isFoodName(phrase: string, index: FoodIndex): boolean {
+  return index.targets(foldedWords(phrase).join('')).length > 0;
+}
