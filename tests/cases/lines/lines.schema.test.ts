@@ -56,7 +56,7 @@ describe('the written set of ingredient lines', () => {
     expect(files).toEqual([
       'australian.yaml', 'dictated.yaml', 'fractions-and-ranges.yaml', 'herbs-and-spices.yaml', 'indian-home.yaml', 'juice-zest-and-parts.yaml',
       'metric-uk.yaml', 'pieces-and-sizes.yaml', 'sections-and-remarks.yaml', 'shorthand.yaml', 'states.yaml', 'tins-and-packs.yaml',
-      'tricky-names.yaml', 'typos.yaml', 'us-cups.yaml', 'vague.yaml',
+      'tricky-names.yaml', 'typos.yaml', 'us-cups.yaml', 'vague.yaml', 'wholefoods.yaml',
     ]);
   });
 
