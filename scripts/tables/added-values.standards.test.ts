@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { nutrientColumn, type FoodCode, type NutrientId } from '../../src/core/foods/index.ts';
+import { nutrientColumn, type NutrientId } from '../../src/core/foods/index.ts';
 import { readCsvRecords } from './csv.ts';
 import { knownSources } from './known-sources.ts';
 import { sr28Rows } from './sr28.ts';
