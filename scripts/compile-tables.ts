@@ -1,6 +1,8 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { compileFoods } from './tables/foods.ts';
+import { compileReaderWords } from './tables/reader-words.ts';
+import { compileUnits } from './tables/units.ts';
 import { compileKitchenNames } from './tables/kitchen-names.ts';
 import { compileReference } from './tables/reference.ts';
 import { compileSources } from './tables/sources.ts';
@@ -30,3 +32,6 @@ write('kitchen-names', kitchenNames);
 console.log(`kitchen names: ${kitchenNames.length} entries`);
 
 write('weighing', compileWeighing(data));
+
+write('units', compileUnits(data));
+write('reader-words', compileReaderWords(data));

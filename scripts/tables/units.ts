@@ -38,5 +38,5 @@ export function compileUnits(data: string): Unit[] {
     }
     if (row.words.some((word) => word !== word.toLowerCase())) throw new Error(`units.yaml: ${row.id}: words are lower case`);
   }
-  return rows.map(({ exact_words: exactWords, in_name: inName, ...row }) => ({ ...row, exactWords, inName, sizes: row.sizes as Unit['sizes'] }));
+  return rows.map(({ exact_words: exactWords, in_name: inName, ...row }) => ({ ...row, exactWords, inName }));
 }

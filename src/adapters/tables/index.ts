@@ -3,3 +3,5 @@ export * from './foods.ts';
 export * from './kitchen-names.ts';
 export * from './reference.ts';
 export * from './weighing.ts';
+export * from './units.ts';
+export * from './reader-words.ts';

@@ -11,3 +11,6 @@ export * from './weigh-context.ts';
 export * from './weigh.ts';
 export * from './eaten.ts';
 export * from './match-line.ts';
+export { readRecipe, readLines } from './read-recipe.ts';
+export { readIngredientLine, type ReadLine } from './read-line.ts';
+export { readerVocabulary, type ReaderVocabulary, type ReaderWords, type VerbEntry } from './read-vocabulary.ts';

@@ -1,0 +1,204 @@
+import type { Span, StatedServings } from './recipe.ts';
+import { readAmount } from './read-amount.ts';
+import { readServings } from './read-servings.ts';
+import { readSentences, readTextLines, type TextLine } from './read-text-lines.ts';
+import { readTokens, type Row } from './read-tokens.ts';
+import type { ReaderVocabulary } from './read-vocabulary.ts';
+
+/** What each stretch of the text is taken for, before it is read closely. */
+export interface Layout {
+  readonly title: Span | null;
+  readonly servings: StatedServings | null;
+  readonly ingredients: readonly (Span & { readonly section: string | null })[];
+  readonly steps: readonly (Span & { readonly section: string | null })[];
+  /** Timings, notes and other lines that are neither. */
+  readonly leftOut: readonly Span[];
+}
+
+type Mode = 'start' | 'guess' | 'ingredients' | 'method' | 'other';
+
+const openers = ['then', 'meanwhile', 'once', 'when', 'while', 'after', 'next', 'finally', 'first', 'firstly', 'lastly', 'now', 'in', 'on', 'using', 'with', 'carefully', 'gently', 'gradually', 'slowly', 'to', 'if', 'for', 'lightly', 'finely', 'thinly', 'roughly', 'just', 'before', 'quickly', 'as'];
+const objects = ['the', 'a', 'an', 'in', 'into', 'with', 'until', 'and', 'to', 'for', 'on', 'over', 'it', 'them', 'all', 'everything', 'your', 'together', 'up', 'off', 'half', 'some', 'oven', 'at', 'through', 'well', 'this', 'out', 'down', 'each', 'any', 'immediately', 'aside', 'from', 'under', ',', 'remaining', 'hot', 'gently'];
+
+/** Whether a line tells her to do something. */
+export function looksLikeMethod(row: Row, vocabulary: ReaderVocabulary): boolean {
+  let at = 0;
+  const opened = openers.includes(row.words[0] ?? '');
+  if (opened) {
+    const limit = Math.min(row.words.length, 14);
+    while (at < limit && !isVerb(row, at, vocabulary)) at++;
+    return at < limit && row.words.length >= 5 && !readAmount(row, 0, vocabulary) && !(row.words[0] === 'for' && row.words.at(-1) === ':');
+  }
+  if (!isVerb(row, 0, vocabulary)) {
+    if (row.words.length < 8 || readAmount(row, 0, vocabulary)?.article === false) return false;
+    const last = row.words.at(-1);
+    return (last === '.' || row.words.includes('until') || row.words.includes('minutes') || row.words.includes('mins')) && row.words.some((_, n) => isVerb(row, n, vocabulary));
+  }
+  return row.words.length === 1 ? false : objects.includes(row.words[1]!) || row.words.length >= 7 || row.words.at(-1) === '.';
+}
+
+const isVerb = (row: Row, at: number, vocabulary: ReaderVocabulary): boolean => vocabulary.verbForms.get(row.words[at] ?? '')?.verb === row.words[at] && row.words[at] !== undefined;
+
+const plainWords = (row: Row): string => row.tokens.filter(({ kind }) => kind === 'word').map(({ word }) => word).join(' ');
+
+function heading(row: Row, vocabulary: ReaderVocabulary): Mode | null {
+  const { headings } = vocabulary.words;
+  const text = plainWords(row);
+  if (row.tokens.length > 7) return null;
+  if (headings.ingredients.includes(text)) return 'ingredients';
+  if (headings.method.includes(text)) return 'method';
+  return headings.other.includes(text) ? 'other' : null;
+}
+
+/** "Method: Heat the oil …": the heading and where the rest begins. */
+function leadingHeading(row: Row, vocabulary: ReaderVocabulary): { mode: Mode; rest: number } | null {
+  const colon = row.words.indexOf(':');
+  if (colon < 1 || colon > 4 || colon + 1 >= row.words.length) return null;
+  const mode = heading({ ...row, tokens: row.tokens.slice(0, colon), words: row.words.slice(0, colon) }, vocabulary);
+  return mode === null ? null : { mode, rest: row.tokens[colon + 1]!.start };
+}
+
+function isTiming(row: Row, vocabulary: ReaderVocabulary): boolean {
+  for (let n = Math.min(3, row.words.length); n > 0; n--) {
+    if (!vocabulary.words.timings.includes(row.words.slice(0, n).join(' '))) continue;
+    const next = row.tokens[n];
+    return next !== undefined && (next.word === ':' || next.kind === 'number' || (next.kind === 'mark' && row.tokens[n + 1]?.kind === 'number'));
+  }
+  return false;
+}
+
+/** "For the dumplings:", "Sauce:", "# Sauce": the section's name, or null. */
+function sectionName(line: TextLine, row: Row, next: Row | null, vocabulary: ReaderVocabulary): string | null {
+  const colon = row.words.at(-1) === ':';
+  const start = vocabulary.words.sectionStarts.find((phrase) => `${row.words.slice(0, phrase.split(' ').length).join(' ')}` === phrase);
+  const amount = readAmount(row, 0, vocabulary);
+  const words = row.words.length - (colon ? 1 : 0);
+  if (words === 0 || words > 7 || row.words.includes(',')) return null;
+  const shout = row.tokens.every(({ text }) => text === text.toUpperCase()) && /\p{Lu}{3}/u.test(row.text.slice(line.start, line.end)) && next !== null && readAmount(next, 0, vocabulary) !== null && line.blankBefore;
+  if (!(colon && (!amount || start)) && !(start && words <= 6 && !amount && start !== 'for') && !line.hash && !shout) return null;
+  const from = start ? start.split(' ').length : 0;
+  const first = row.tokens[from];
+  const last = row.tokens[row.tokens.length - (colon ? 2 : 1)];
+  return first && last && last.end > first.start ? row.text.slice(first.start, last.end).trim() : null;
+}
+
+/** Sorts the lines of a recipe. Works without headings: then every line is judged by itself. */
+export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
+  const lines = readTextLines(text);
+  const rows = lines.map((line) => readTokens(text, line.end - line.start > longestLine ? { start: line.start, end: line.start + longestLine } : line));
+  const ingredients: (Span & { section: string | null })[] = [];
+  const steps: { start: number; end: number; section: string | null; open: boolean }[] = [];
+  const leftOut: Span[] = [];
+  let title: Span | null = null;
+  let servings: StatedServings | null = null;
+  let mode: Mode = 'start';
+  let section: string | null = null;
+
+  const step = (span: Span): void => void steps.push({ start: span.start, end: span.end, section, open: !/[.!?:]\s*$/.test(text.slice(span.start, span.end)) });
+  const ingredient = (span: Span): void => void ingredients.push({ start: span.start, end: span.end, section });
+
+  const takeSentences = (line: Span): void => {
+    let told = false;
+    let began = -1;
+    for (const sentence of readSentences(text, line)) {
+      const row = readTokens(text, sentence);
+      if (row.tokens.length === 0) continue;
+      const method = looksLikeMethod(row, vocabulary) || (told && readAmount(row, 0, vocabulary) === null);
+      if (method && began < 0) began = sentence.start;
+      if (method) told = true;
+      else if (told) continue;
+      else ingredient(sentence);
+    }
+    if (began >= 0) step({ start: began, end: line.end });
+  };
+
+  lines.forEach((line, i) => {
+    let row = rows[i]!;
+    let span: TextLine = line;
+    if (row.tokens.length === 0) return;
+    if (isTiming(row, vocabulary) && mode !== 'method') {
+      servings ??= readServings(text, span, vocabulary)?.servings ?? null;
+      leftOut.push({ start: line.start, end: line.end });
+      return;
+    }
+    const served = mode === 'method' && servings ? null : readServings(text, span, vocabulary);
+    if (served && (served.whole || mode === 'start' || heading({ ...row, ...rowBefore(row, served.start) }, vocabulary))) {
+      servings ??= served.servings;
+      const before = rowBefore(row, served.start);
+      const head = heading({ ...row, ...before }, vocabulary);
+      if (head) {
+        mode = head;
+        section = null;
+      } else if (!served.whole && title === null && before.tokens.some(({ kind }) => kind === 'word')) title = trimmed(text, { start: line.start, end: served.start });
+      return;
+    }
+    const head = heading(row, vocabulary);
+    if (head) {
+      mode = head;
+      section = null;
+      return;
+    }
+    const leading = leadingHeading(row, vocabulary);
+    if (leading) {
+      mode = leading.mode;
+      section = null;
+      span = { ...line, start: leading.rest };
+      row = readTokens(text, { start: span.start, end: Math.min(span.end, span.start + longestLine) });
+    }
+    if (mode === 'other') {
+      leftOut.push({ start: span.start, end: span.end });
+      return;
+    }
+    const amount = readAmount(row, 0, vocabulary);
+    const method = looksLikeMethod(row, vocabulary);
+    if (mode === 'start' && title === null && (line.hash || ((!amount || amount.article) && !method && row.words.length <= 14 && !line.marked && row.words.at(-1) !== ':' && lines.length > 1))) {
+      title = { start: line.start, end: line.end };
+      return;
+    }
+    const name = method && row.words.at(-1) !== ':' ? null : sectionName(line, row, rows[i + 1] ?? null, vocabulary);
+    if (name !== null) {
+      section = name;
+      if (mode === 'start') mode = 'guess';
+      return;
+    }
+    if (mode === 'start') {
+      if (!amount && !method && !line.marked && row.words.length > 14 && title !== null && lines.length > i + 1) {
+        leftOut.push({ start: span.start, end: span.end });
+        return;
+      }
+      mode = 'guess';
+    }
+    const previous = steps.at(-1);
+    if (mode === 'method') {
+      if (previous?.open && !line.marked && !line.blankBefore && /^\p{Ll}/u.test(text.slice(span.start, span.start + 2))) {
+        previous.end = span.end;
+        previous.open = !/[.!?:]\s*$/.test(text.slice(span.start, span.end));
+      } else if (span.end > span.start) step(span);
+      return;
+    }
+    if (mode === 'ingredients' && method && (line.number !== null || row.words.length >= 5)) {
+      mode = 'method';
+      step(span);
+      return;
+    }
+    if (mode === 'guess' && method && readSentences(text, span).length <= 1) step(span);
+    else if (readSentences(text, span).length > 1) takeSentences(span);
+    else ingredient(span);
+  });
+  return { title, servings, ingredients, steps, leftOut };
+}
+
+/** Characters of a line that decide what it is. */
+const longestLine = 600;
+
+function rowBefore(row: Row, start: number): { tokens: Row['tokens']; words: Row['words'] } {
+  const tokens = row.tokens.filter((token) => token.end <= start);
+  while (tokens.at(-1)?.kind === 'mark') tokens.pop();
+  return { tokens, words: tokens.map(({ word }) => word) };
+}
+
+function trimmed(text: string, { start, end }: Span): Span {
+  let to = end;
+  while (to > start && /[\s(,;:|–—-]/.test(text[to - 1]!)) to--;
+  return { start, end: to };
+}

@@ -1,0 +1,90 @@
+import type { IngredientLine } from './recipe.ts';
+import type { Row } from './read-tokens.ts';
+import type { ReaderVocabulary } from './read-vocabulary.ts';
+
+/** The singular by rule: "tomatoes" → "tomato", "leaves" → "leaf"; words that only look plural are left. */
+export function singular(word: string): string {
+  if (word.length < 4 || /(?:ss|us|is)$/.test(word)) return word;
+  if (/(?:lea|loa|hal|cal|kni)ves$/.test(word)) return `${word.slice(0, -3)}f`;
+  if (/ies$/.test(word) && word.length > 4) return `${word.slice(0, -3)}y`;
+  if (/(?:oes|ches|shes|xes|sses)$/.test(word)) return word.slice(0, -2);
+  return word.endsWith('s') ? word.slice(0, -1) : word;
+}
+
+interface Named {
+  readonly line: IngredientLine;
+  readonly words: readonly string[];
+  readonly plain: readonly string[];
+  readonly head: string;
+}
+
+/** Finds the ingredient lines that a step speaks of. */
+export interface LineNames {
+  /** Ids of the lines named in the row, in the order named. `taken`: lines used so far, to tell two lines of one food apart. */
+  named(row: Row, taken: ReadonlySet<string>, section: string | null): string[];
+  readonly all: readonly string[];
+}
+
+const dull = new Set(['the', 'of', 'and', 'a', 'or', 'in', 'fresh', 'large', 'small', 'extra', 'your', 'my', 'with', 'for', 'water', 'hot', 'cold', 'boiling', 'plain', 'good', 'half', 'fat', 'free']);
+const weakHeads = new Set(['stock', 'broth', 'oil', 'paste', 'purée', 'puree', 'powder', 'sauce', 'juice', 'vinegar', 'cube', 'seasoning', 'flour', 'milk', 'cream', 'water', 'salt', 'zest', 'butter', 'seed', 'flake', 'wine', 'cheese']);
+
+export function lineNames(lines: readonly IngredientLine[], vocabulary: ReaderVocabulary): LineNames {
+  const byWord = new Map<string, Named[]>();
+  const bySection = new Map<string, string[]>();
+  for (const line of lines) {
+    const plain = line.food.name.toLowerCase().replace(/[’‘]/g, "'").split(/[^\p{L}\p{M}'-]+/u).filter((word) => word !== '');
+    const words = plain.map(singular);
+    const named: Named = { line, words, plain, head: words.at(-1) ?? '' };
+    for (const word of new Set(words)) {
+      if (dull.has(word) && words.length > 1) continue;
+      const list = byWord.get(word);
+      if (list) list.push(named);
+      else byWord.set(word, [named]);
+    }
+    if (line.section !== null) for (const word of line.section.toLowerCase().split(/[^\p{L}]+/u).map(singular)) if (word.length > 3) bySection.set(word, [...(bySection.get(word) ?? []), line.id]);
+  }
+
+  const score = (named: Named, row: Row, at: number): number => {
+    const around = row.words.slice(Math.max(0, at - 3), at + 3).map(singular);
+    const matched = named.words.filter((word) => around.includes(word)).length;
+    const hasHead = around.includes(named.head);
+    return matched + (singular(row.words[at]!) === named.head ? 0.6 : 0) + (named.plain.includes(row.words[at]!) ? 0.3 : 0) - (weakHeads.has(named.head) && !hasHead ? 1.2 : 0);
+  };
+
+  return {
+    all: lines.map(({ id }) => id),
+    named(row, taken, section) {
+      const found: string[] = [];
+      const put = (id: string): void => {
+        if (!found.includes(id)) found.push(id);
+      };
+      for (let at = 0; at < row.words.length; at++) {
+        if (row.tokens[at]!.kind !== 'word') continue;
+        const everything = vocabulary.everything.longestAt(row.words, at);
+        if (everything > 0) {
+          const rest = /rest|remaining|other/.test(row.words.slice(at, at + everything).join(' '));
+          for (const line of lines) if ((!rest || !taken.has(line.id)) && (section === null || line.section === null || line.section === section || !lines.some((other) => other.section === section))) put(line.id);
+          at += everything - 1;
+          continue;
+        }
+        const word = singular(row.words[at]!);
+        const candidates = byWord.get(word);
+        if (!candidates) {
+          for (const id of bySection.get(word) ?? []) put(id);
+          const group = vocabulary.words.groups[row.words[at]!];
+          if (group && (row.words[at - 1] === 'the' || row.words[at - 1] === 'ground' || row.words[at - 1] === 'and' || row.words[at - 1] === ','  || row.words[at - 1] === 'remaining')) for (const member of group) for (const named of byWord.get(member) ?? []) if (!weakHeads.has(named.head)) put(named.line.id);
+          continue;
+        }
+        const scored = candidates.slice(0, 40).map((named) => ({ named, score: score(named, row, at) }));
+        const best = Math.max(...scored.map((entry) => entry.score));
+        const top = scored.filter((entry) => entry.score > best - 0.05).map((entry) => entry.named.line);
+        if (top.some(({ id }) => found.includes(id))) continue;
+        const plural = word !== row.words[at];
+        const names = new Set(top.map(({ food }) => food.name.toLowerCase()));
+        if (plural && names.size > 1) top.forEach(({ id }) => put(id));
+        else put((top.find((line) => !taken.has(line.id) && (section === null || line.section === section)) ?? top.find((line) => !taken.has(line.id)) ?? top[0]!).id);
+      }
+      return found;
+    },
+  };
+}

@@ -1,0 +1,213 @@
+import type { Amount, Finding, IngredientLine, LineRemark, NamedFood } from './recipe.ts';
+import { readAmount } from './read-amount.ts';
+import { splitChoices, splitFoods } from './read-choices.ts';
+import { namedFood, onlyQualifiers, readFoodWords, readRemarks, splitQualifiers } from './read-food-words.ts';
+import { readPartOf, splitItems } from './read-items.ts';
+import { cutParts } from './read-parts.ts';
+import { partOfRow, readTokens, wordsOf, type Row } from './read-tokens.ts';
+import { readUnit } from './read-unit.ts';
+import type { Span } from './recipe.ts';
+import type { ReaderVocabulary } from './read-vocabulary.ts';
+
+/** An ingredient line before it has its id and section. */
+export type ReadLine = Omit<IngredientLine, 'id' | 'section'> & { readonly problems: readonly Omit<Finding, 'lineId'>[] };
+
+interface Draft {
+  amount: Amount | null;
+  more: Amount[];
+  instead: { amount: Amount | null; food: NamedFood }[];
+  qualifiers: string[];
+  remarks: LineRemark[];
+  problems: Omit<Finding, 'lineId'>[];
+}
+
+const add = <T>(list: T[], items: readonly T[]): void => {
+  for (const item of items) if (!list.includes(item)) list.push(item);
+};
+
+const isPart = (remark: LineRemark): boolean => remark === 'juice-only' || remark === 'zest-only' || remark === 'juice-and-zest';
+
+/** "about 200 g", "(2 x 400 g)": words behind the food that say only how much. */
+function settleMeasure(draft: Draft, said: Amount, vocabulary: ReaderVocabulary, each: boolean): void {
+  const unit = said.unit === null ? null : vocabulary.units.get(said.unit);
+  if (draft.amount === null) {
+    draft.amount = said;
+    return;
+  }
+  if (!unit || unit.kind === 'count') return;
+  const stated = { quantity: said.quantity, unit: unit.id };
+  const single = draft.amount.quantity.value === 1 && draft.amount.unit !== null && vocabulary.units.get(draft.amount.unit).kind === 'count';
+  if (draft.amount.each === null && (each || single || (draft.amount.unit === null && draft.amount.quantity.value === 1))) draft.amount = { ...draft.amount, each: stated };
+  else if (draft.amount.total === null) draft.amount = { ...draft.amount, total: stated };
+}
+
+/** Whether a stretch says only an amount, perhaps with "each" or state words behind. */
+function readOnlyAmount(row: Row, vocabulary: ReaderVocabulary): { amount: Amount; each: boolean; rest: Row } | null {
+  const start = ['x', '×'].includes(row.words[0] ?? '') ? 1 : 0;
+  const read = readAmount(row, start, vocabulary);
+  if (!read || read.article) return null;
+  const rest = partOfRow(row, read.next, row.words.length);
+  if (rest.words.length > 0 && !onlyQualifiers(rest, vocabulary) && !rest.words.every((word) => ['total', 'in', 'weight', 'each', 'or', 'so', 'altogether', 'drained', ',', '.'].includes(word))) return null;
+  return { amount: read.amount, each: read.shared || rest.words.includes('each'), rest };
+}
+
+/** One comma part or bracket behind the food. */
+function readTail(tail: Row, draft: Draft, vocabulary: ReaderVocabulary): void {
+  if (tail.words.length === 0) return;
+  if (tail.words[0] === 'or' && tail.words.length > 1 && !onlyQualifiers(tail, vocabulary)) {
+    readInstead(partOfRow(tail, 1, tail.words.length), draft, vocabulary);
+    return;
+  }
+  const plus = tail.words[0] === 'plus' || tail.words[0] === '+' || (tail.words[0] === 'and' && tail.words.length > 2);
+  const further = plus ? readAmount(tail, 1, vocabulary) : null;
+  if (further && !further.article) {
+    draft.more.push(further.amount, ...further.more);
+    readTail(partOfRow(tail, further.next, tail.words.length), draft, vocabulary);
+    return;
+  }
+  const only = readOnlyAmount(tail, vocabulary);
+  if (only) {
+    const countBehind = draft.amount !== null && (only.amount.unit === null || vocabulary.units.get(only.amount.unit).kind === 'count');
+    settleMeasure(draft, only.amount, vocabulary, only.each);
+    if (countBehind) draft.qualifiers.push(wordsOf(tail, 0, tail.words.length).toLowerCase());
+    else add(draft.qualifiers, splitQualifiers(only.rest, vocabulary).filter((word) => !['each', 'total', 'in total'].includes(word)));
+    return;
+  }
+  const said = readRemarks(tail, vocabulary);
+  const early = said.at <= 2;
+  add(draft.remarks, said.remarks.filter((remark) => early || !isPart(remark)));
+  const parts = splitQualifiers(tail, vocabulary);
+  add(draft.qualifiers, parts.filter((part) => part !== 'optional'));
+}
+
+function readInstead(row: Row, draft: Draft, vocabulary: ReaderVocabulary): void {
+  const read = readAmount(row, 0, vocabulary);
+  const words = readFoodWords(partOfRow(row, read?.next ?? 0, row.words.length), vocabulary);
+  if (words.name !== '') draft.instead.push({ amount: read?.amount ?? null, food: namedFood(words.name, words.qualifiers) });
+}
+
+/** "2 garlic cloves": a count word behind the food is the unit. Gives the name without it where it is no part of it. */
+function takeUnitBehind(name: string, draft: Draft, vocabulary: ReaderVocabulary): string {
+  const { amount } = draft;
+  if (!amount || amount.unit !== null) return name;
+  const words = name.split(' ');
+  const last = words.at(-1)!;
+  if (words.length < 2) return name;
+  const found = readUnit(readTokens(last, { start: 0, end: last.length }), 0, vocabulary)?.unit;
+  if (!found || found.kind !== 'count' || found.vague || found.id === 'half' || found.id === 'quarter') return name;
+  if (amount.quantity.value > 1 && !found.words.includes(last.toLowerCase())) return name;
+  draft.amount = { ...amount, unit: found.id };
+  return found.inName ? name : words.slice(0, -1).join(' ');
+}
+
+function sureness(draft: Draft, name: string, vocabulary: ReaderVocabulary): number {
+  if (name === '') return 0.1;
+  let sure = 1;
+  if (draft.amount === null && !draft.remarks.some((remark) => remark === 'to-taste' || remark === 'to-serve' || remark === 'garnish' || remark.startsWith('for-'))) sure *= 0.8;
+  if (name.split(' ').length > 5) sure *= 0.5;
+  if (/[\p{L}]/u.test(name) && !/\p{Script=Latin}/u.test(name)) sure *= 0.2;
+  if (/\d/.test(name)) sure *= 0.6;
+  if (vocabulary.isFood && !vocabulary.isFood(name.toLowerCase())) sure *= 0.7;
+  if (draft.problems.length > 0) sure *= 0.8;
+  return Math.round(sure * 100) / 100;
+}
+
+function judgeAmount(draft: Draft, vocabulary: ReaderVocabulary): void {
+  const { amount } = draft;
+  if (!amount) return;
+  const stated = amount.total ?? amount.each ?? (amount.unit === null ? null : { quantity: amount.quantity, unit: amount.unit });
+  const unit = stated && vocabulary.units.get(stated.unit);
+  const times = amount.each === stated && stated !== null && amount.total === null ? amount.quantity.value : 1;
+  if (stated && unit && (unit.kind === 'mass' || unit.kind === 'volume')) {
+    const size = stated.quantity.value * times * (unit.sizes.any?.value ?? 0);
+    if (size > largestGrams) draft.problems.push({ code: 'very-large-amount', data: { amount: amount.text }, severity: 'question' });
+  } else if (amount.quantity.value > largestCount) draft.problems.push({ code: 'very-large-amount', data: { amount: amount.text }, severity: 'question' });
+  if (amount.quantity.high === 0) draft.problems.push({ code: 'zero-amount', data: { amount: amount.text }, severity: 'question' });
+}
+
+/** Above these a line is asked about; a home kitchen holds no more. Grams or millilitres, and pieces. */
+const largestGrams = 25_000;
+const largestCount = 1_000;
+
+function readItem(row: Row, vocabulary: ReaderVocabulary): ReadLine[] {
+  const draft: Draft = { amount: null, more: [], instead: [], qualifiers: [], remarks: [], problems: [] };
+  let at = 0;
+  const part = readPartOf(row, 0);
+  if (part) {
+    draft.remarks.push(part.remark);
+    at = part.next;
+    if (row.words[at] === 'the') at++;
+  }
+  const negative = ['-', '−', '–'].includes(row.words[at] ?? '') && row.tokens[at + 1]?.kind === 'number' && !row.tokens[at + 1]!.spaced;
+  if (negative) at++;
+  const read = readAmount(row, at, vocabulary);
+  if (read) {
+    draft.amount = read.amount;
+    draft.more = [...read.more];
+    at = read.next;
+  }
+  if (negative && read) {
+    draft.amount = null;
+    draft.problems.push({ code: 'negative-amount', data: { amount: `-${read.amount.text}` }, severity: 'question' });
+  }
+  const parts = cutParts(partOfRow(row, at, row.words.length), draft.amount !== null || negative, vocabulary);
+  for (const lead of parts.leading) add(draft.qualifiers, [lead]);
+  if (parts.amount) draft.amount = parts.amount;
+  const foods = splitFoods(parts.main, { shared: read?.shared ?? false, amount: draft.amount !== null, tails: parts.tails }, vocabulary);
+  for (const tail of foods.tails) readTail(tail, draft, vocabulary);
+  if (foods.foods.length > 1 && draft.amount !== null && !(read?.shared ?? false)) {
+    draft.problems.push({ code: 'shared-amount', data: { amount: draft.amount.text, foods: foods.foods.length }, severity: 'question' });
+    const n = foods.foods.length;
+    const { low, value, high } = draft.amount.quantity;
+    draft.amount = { ...draft.amount, quantity: { low: low / n, value: value / n, high: high / n } };
+  }
+  return foods.foods.map((food) => finishItem(row, food, foods.foods.length > 1 ? { ...draft, more: [...draft.more], instead: [...draft.instead], qualifiers: [...draft.qualifiers], remarks: [...draft.remarks], problems: [...draft.problems] } : draft, vocabulary));
+}
+
+function finishItem(row: Row, food: Row, draft: Draft, vocabulary: ReaderVocabulary): ReadLine {
+  const choices = splitChoices(food, vocabulary);
+  const words = readFoodWords(choices.first, vocabulary);
+  for (const other of choices.others) readInstead(other, draft, vocabulary);
+  const qualifiers = [...words.qualifiers];
+  add(qualifiers, choices.qualifiers);
+  add(qualifiers, draft.qualifiers);
+  const juiced = qualifiers.some((word) => /\bjuiced\b/.test(word));
+  const zested = qualifiers.some((word) => /\bzested\b/.test(word));
+  if (juiced || zested) {
+    draft.remarks = draft.remarks.filter((remark) => !isPart(remark));
+    draft.remarks.push(juiced && zested ? 'juice-and-zest' : juiced ? 'juice-only' : 'zest-only');
+  }
+  if (qualifiers.includes('divided')) add(draft.remarks, ['divided']);
+  if (qualifiers.includes('optional')) add(draft.remarks, ['optional']);
+  const name = takeUnitBehind(words.name, draft, vocabulary);
+  if (!/[\p{L}]/u.test(name)) draft.problems.push({ code: 'no-food', data: { text: wordsOf(row, 0, row.words.length).slice(0, 80) }, severity: 'question' });
+  else if (!/\p{Script=Latin}/u.test(name)) draft.problems.push({ code: 'other-alphabet', data: { text: name.slice(0, 80) }, severity: 'question' });
+  judgeAmount(draft, vocabulary);
+  const start = row.tokens[0]?.start ?? 0;
+  const end = row.tokens.at(-1)?.end ?? start;
+  return {
+    text: row.text.slice(start, end),
+    span: { start, end },
+    amount: draft.amount,
+    more: draft.more,
+    food: namedFood(name, qualifiers.filter((word) => word !== 'optional')),
+    instead: draft.instead,
+    remarks: draft.remarks,
+    confidence: sureness(draft, name, vocabulary),
+    problems: draft.problems,
+  };
+}
+
+/** Reads one line of the ingredients: one or, where it names several foods, more of them. Never throws; linear in the length of the line. */
+export function readIngredientLine(text: string, span: Span, vocabulary: ReaderVocabulary): ReadLine[] {
+  const row = readTokens(text, span);
+  if (row.tokens.length === 0) return [];
+  if (row.tokens.length > longestLine) {
+    const problem = { code: 'line-too-long', data: { characters: span.end - span.start }, severity: 'warning' as const };
+    return [{ text: text.slice(span.start, span.end), span, amount: null, more: [], food: namedFood(text.slice(span.start, span.start + 80).trim(), []), instead: [], remarks: [], confidence: 0, problems: [problem] }];
+  }
+  return splitItems(row, vocabulary).flatMap(({ from, to }) => readItem(partOfRow(row, from, to), vocabulary));
+}
+
+/** Words and marks above which a line is kept unread. */
+const longestLine = 400;

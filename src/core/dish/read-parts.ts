@@ -1,0 +1,89 @@
+import type { Amount } from './recipe.ts';
+import { readAmount } from './read-amount.ts';
+import { onlyQualifiers, qualifierAt, readRemarks } from './read-food-words.ts';
+import { joinRows, partOfRow, wordsOf, type Row } from './read-tokens.ts';
+import type { ReaderVocabulary } from './read-vocabulary.ts';
+
+/** What follows the amount: the words of the food, and what is said behind and in brackets. */
+export interface LineParts {
+  /** State words set off in front: "boneless, skinless chicken". */
+  readonly leading: readonly string[];
+  readonly main: Row;
+  readonly tails: readonly Row[];
+  /** An amount found behind the food: "onions 2". */
+  readonly amount: Amount | null;
+}
+
+const isDash = (row: Row, at: number): boolean => ['-', '–', '—'].includes(row.words[at]!) && row.tokens[at]!.spaced && row.tokens[at + 1]?.spaced !== false;
+/** A dot or dash that leads to an amount: "flour .... 250 g", "flour -250g". */
+const endsPart = (row: Row, at: number): boolean => [',', ';', ':', '•', '|', '…'].includes(row.words[at]!) || isDash(row, at) || (row.words[at] === '.' && (row.tokens[at + 1]?.spaced !== false || row.words[at + 1] === '.'));
+
+/** Brackets out of the row, and the row cut at commas and dashes. */
+function cutRow(row: Row): { segments: Row[]; brackets: Row[] } {
+  const segments: Row[] = [];
+  const brackets: Row[] = [];
+  let current = partOfRow(row, 0, 0);
+  let from = 0;
+  for (let at = 0; at <= row.words.length; at++) {
+    const word = row.words[at];
+    if (word === '(' || word === '[') {
+      let close = at + 1;
+      for (let depth = 1; close < row.words.length; close++) {
+        if (row.words[close] === '(' || row.words[close] === '[') depth++;
+        else if ((row.words[close] === ')' || row.words[close] === ']') && --depth === 0) break;
+      }
+      current = joinRows(current, partOfRow(row, from, at));
+      brackets.push(partOfRow(row, at + 1, close));
+      from = close + 1;
+      at = close;
+    } else if (word === undefined || endsPart(row, at)) {
+      segments.push(joinRows(current, partOfRow(row, from, at)));
+      current = partOfRow(row, 0, 0);
+      from = at + 1;
+    }
+  }
+  return { segments, brackets: brackets.filter(({ words }) => words.length > 0) };
+}
+
+const prepositions = ['for', 'to', 'at', 'in', 'from', 'with', 'without', 'until', 'on', 'plus', 'per', 'about', 'such', 'like', 'preferably', 'ideally', 'cut', 'if', 'depending', 'left', 'torn', 'approx', 'around', 'roughly', 'made', 'using'];
+
+/** Where the food words of a segment end and words about them begin: "salt | to taste", "tuna | in brine". */
+function endOfFood(row: Row, vocabulary: ReaderVocabulary): number {
+  let at = 0;
+  for (let length = qualifierAt(row, 0, vocabulary); length > 0 && at + length < row.words.length; length = qualifierAt(row, at, vocabulary)) at += length;
+  const remarks = readRemarks(row, vocabulary);
+  const soft = remarks.remarks[0] === 'juice-only' || remarks.remarks[0] === 'zest-only' || remarks.remarks[0] === 'juice-and-zest';
+  const byRemark = remarks.at > at && !soft ? remarks.at : row.words.length;
+  for (let n = at + 1; n < byRemark; n++) if (prepositions.includes(row.words[n]!)) return n;
+  return byRemark;
+}
+
+/** "onions 2", "flour 250g", "chicken breast x 2": the amount at the end of the food words. */
+function amountBehind(row: Row, vocabulary: ReaderVocabulary): { amount: Amount; at: number } | null {
+  for (let at = 1; at < row.words.length; at++) {
+    const cross = ['x', '×', '='].includes(row.words[at]!);
+    const number = row.tokens[cross ? at + 1 : at];
+    if (!number || (number.kind === 'mark' && number.text !== '~')) continue;
+    const read = readAmount(row, cross ? at + 1 : at, vocabulary);
+    if (read && read.next >= row.words.length && (number.kind === 'number' || read.amount.unit !== null || cross)) return { amount: read.amount, at };
+  }
+  return null;
+}
+
+export function cutParts(row: Row, hasAmount: boolean, vocabulary: ReaderVocabulary): LineParts {
+  const { segments, brackets } = cutRow(row);
+  const filled = segments.filter(({ words }) => words.length > 0);
+  const leading: string[] = [];
+  while (filled.length > 1 && onlyQualifiers(filled[0]!, vocabulary) && !filled.slice(1).every((segment) => onlyQualifiers(segment, vocabulary) || readRemarks(segment, vocabulary).at === 0)) {
+    const first = filled.shift()!;
+    leading.push(wordsOf(first, 0, first.words.length).toLowerCase());
+  }
+  const [first, ...rest] = filled;
+  if (!first) return { leading, main: partOfRow(row, 0, 0), tails: brackets, amount: null };
+  const end = endOfFood(first, vocabulary);
+  let main = partOfRow(first, 0, end);
+  const tails = [...brackets, ...(end < first.words.length ? [partOfRow(first, end, first.words.length)] : []), ...rest];
+  const behind = hasAmount ? null : amountBehind(main, vocabulary);
+  if (behind) main = partOfRow(main, 0, behind.at);
+  return { leading, main, tails, amount: behind?.amount ?? null };
+}

@@ -1,0 +1,45 @@
+import type { Finding, IngredientLine, Recipe, Span } from './recipe.ts';
+import { readLayout } from './read-layout.ts';
+import { readIngredientLine } from './read-line.ts';
+import { readSteps } from './read-steps.ts';
+import type { ReaderVocabulary } from './read-vocabulary.ts';
+
+/** Characters and ingredient lines that are read; what lies behind is named in a finding. A cookery book chapter is under 100,000. */
+const mostCharacters = 200_000;
+const mostLines = 1_000;
+
+/** The ingredient lines of stretches of text, numbered l1, l2 …, with what there is to ask about them. */
+export function readLines(text: string, stretches: readonly (Span & { readonly section: string | null })[], vocabulary: ReaderVocabulary): { lines: IngredientLine[]; findings: Finding[] } {
+  const lines: IngredientLine[] = [];
+  const findings: Finding[] = [];
+  for (const stretch of stretches) {
+    if (lines.length >= mostLines) {
+      findings.push({ code: 'too-many-lines', lineId: null, data: { read: lines.length, at: stretch.start }, severity: 'warning' });
+      break;
+    }
+    for (const { problems, ...line } of readIngredientLine(text, stretch, vocabulary)) {
+      const id = `l${lines.length + 1}`;
+      lines.push({ id, section: stretch.section, ...line });
+      for (const problem of problems) findings.push({ ...problem, lineId: id });
+    }
+  }
+  return { lines, findings };
+}
+
+/**
+ * Reads a recipe as somebody wrote, pasted or dictated it. Never throws; takes time linear in the text.
+ * What cannot be read is kept as a line of low confidence or named in a finding.
+ */
+export function readRecipe(text: string, vocabulary: ReaderVocabulary): Recipe {
+  const cut = text.length > mostCharacters;
+  const readable = cut ? text.slice(0, mostCharacters) : text;
+  const layout = readLayout(readable, vocabulary);
+  const { lines, findings } = readLines(text, layout.ingredients, vocabulary);
+  const steps = readSteps(text, layout.steps, lines, vocabulary);
+  const all: Finding[] = [...findings];
+  if (cut) all.push({ code: 'text-cut', lineId: null, data: { read: mostCharacters, length: text.length }, severity: 'warning' });
+  for (const span of layout.leftOut.slice(0, 50)) all.push({ code: 'left-out', lineId: null, data: { text: text.slice(span.start, Math.min(span.end, span.start + 120)), start: span.start, end: span.end }, severity: 'note' });
+  if (lines.length === 0) all.push({ code: 'no-ingredients', lineId: null, data: {}, severity: 'warning' });
+  if (layout.servings === null) all.push({ code: 'no-servings', lineId: null, data: {}, severity: 'question' });
+  return { title: layout.title ? text.slice(layout.title.start, layout.title.end).trim() || null : null, servings: layout.servings, lines, steps, findings: all, text };
+}

@@ -1,0 +1,128 @@
+import type { CookingMethod, IngredientLine, MethodStep, Span, StepAction } from './recipe.ts';
+import { readClauses, type Clause } from './read-clauses.ts';
+import { readCelsius, readHeat, readLid, readMinutes, readUntil } from './read-conditions.ts';
+import { lineNames, type LineNames } from './read-line-names.ts';
+import { potState, type PotState } from './read-pots.ts';
+import { readTokens } from './read-tokens.ts';
+import type { ReaderVocabulary } from './read-vocabulary.ts';
+
+type Draft = { -readonly [K in keyof StepAction]: StepAction[K] };
+
+interface Reading {
+  readonly names: LineNames;
+  readonly pots: PotState;
+  readonly taken: Set<string>;
+  readonly vocabulary: ReaderVocabulary;
+  /** Lines of the action before, for "it" and "them". */
+  last: readonly string[];
+  ovenCelsius: number | null;
+}
+
+const lyingHot = new Set(['add', 'prepare', 'wait']);
+
+function linesOf(clause: Clause, reading: Reading, section: string | null): { lines: string[]; pronoun: boolean } {
+  const lines = reading.names.named(clause.row, reading.taken, section);
+  const pronoun = clause.row.words.some((word, at) => reading.vocabulary.words.pronouns.includes(word) && !(word === 'it' && clause.row.words[at - 1] === 'until'));
+  if (pronoun && lines.length === 0) return { lines: [...reading.last], pronoun };
+  return { lines, pronoun };
+}
+
+/** "cook" and a stir over the fire take the treatment of the vessel they happen in. */
+function methodOf(clause: Clause, minutes: boolean, reading: Reading): CookingMethod | null {
+  const { entry, row } = clause;
+  const vessel = reading.pots.current;
+  const words = row.words;
+  const says = (word: string): boolean => words.includes(word);
+  if (!entry) return null;
+  if (entry.verb === 'cook' || (entry.verb === 'heat' && says('through')) || entry.verb === 'finish') {
+    if (says('microwave')) return 'microwaved';
+    if (says('oven')) return 'baked';
+    if (says('grill')) return 'grilled';
+    if (says('steamer') || vessel?.kind === 'steamer') return 'steamed';
+    if (says('pack') || says('packet') || says('package') || (says('water') && (says('boiling') || says('salted')))) return 'boiled-drained';
+    if (vessel?.cooking) return vessel.cooking;
+    if (vessel?.kind === 'frying pan' || says('oil') || says('butter')) return 'fried';
+    if (vessel?.kind === 'oven dish') return 'baked';
+    return entry.verb === 'heat' ? 'reheated' : null;
+  }
+  if (entry.method === 'fried' && (says('wok') || vessel?.word === 'wok') && entry.verb === 'fry') return 'stir-fried';
+  if (entry.method === 'fried' && entry.verb !== 'fry' && (says('oven') || says('roasting'))) return 'roasted';
+  if (entry.method === 'roasted' && says('pan') && says('dry')) return 'toasted';
+  if (entry.method === null && minutes && lyingHot.has(entry.kind) && vessel?.cooking && entry.heat !== 'none' && vessel.kind !== 'bowl') return vessel.cooking;
+  return entry.method;
+}
+
+function readAction(clause: Clause, reading: Reading, section: string | null): StepAction {
+  const { row, entry } = clause;
+  const { vocabulary, pots } = reading;
+  const { lines, pronoun } = linesOf(clause, reading, section);
+  const minutes = readMinutes(row, vocabulary);
+  const celsius = readCelsius(row, vocabulary);
+  const said = pots.enter(clause, lines.length > 0);
+  const method = methodOf(clause, minutes !== null, reading);
+  const oven = method === 'baked' || method === 'roasted' || entry?.heat === 'oven';
+  if (oven && celsius !== null) reading.ovenCelsius = celsius;
+  const inPot = pots.take({ clause, lines, method, pronoun, moved: said });
+  for (const id of lines) reading.taken.add(id);
+  if (lines.length > 0) reading.last = lines;
+  else if (inPot.length > 0) reading.last = inPot;
+  const first = row.tokens[0]!;
+  return {
+    verb: clause.verb,
+    method,
+    minutes,
+    celsius: celsius ?? (method === 'baked' || method === 'roasted' ? reading.ovenCelsius : null),
+    heat: readHeat(row, vocabulary) ?? entry?.heat ?? null,
+    lid: entry?.verb === 'cover' && readLid(row) === null ? true : readLid(row),
+    until: readUntil(row),
+    lines,
+    inPot,
+    span: { start: first.start, end: row.tokens.at(-1)!.end },
+  };
+}
+
+/** Words without a verb ("about 20 minutes", "lid on") say more about the action before. */
+function addTo(action: Draft, clause: Clause, reading: Reading): void {
+  const { row } = clause;
+  const { vocabulary } = reading;
+  action.minutes ??= readMinutes(row, vocabulary);
+  action.celsius ??= readCelsius(row, vocabulary);
+  action.lid ??= readLid(row);
+  action.until ??= readUntil(row);
+  action.span = { start: action.span.start, end: row.tokens.at(-1)!.end };
+}
+
+/** "Cook the pasta, then drain": what is drained was boiled in water that is poured away. */
+function settleDraining(actions: Draft[]): void {
+  actions.forEach((action, at) => {
+    if (action.verb !== 'drain') return;
+    for (let n = at - 1; n >= Math.max(0, at - 4); n--) {
+      const before = actions[n]!;
+      const same = action.inPot.length === 0 || before.inPot.some((id) => action.inPot.includes(id)) || before.lines.some((id) => action.lines.includes(id));
+      if (!same) continue;
+      if (before.method === 'boiled-kept' || before.method === 'simmered' || (before.method === null && before.verb === 'cook')) before.method = 'boiled-drained';
+      if (before.method !== null) return;
+    }
+  });
+}
+
+/** Reads the method: every step with what is done in it, to which lines, how hot and how long. */
+export function readSteps(text: string, stretches: readonly (Span & { readonly section: string | null })[], lines: readonly IngredientLine[], vocabulary: ReaderVocabulary): MethodStep[] {
+  const reading: Reading = { names: lineNames(lines, vocabulary), pots: potState(vocabulary), taken: new Set(), vocabulary, last: [], ovenCelsius: null };
+  const actions: Draft[][] = [];
+  const steps = stretches.slice(0, mostSteps).map((stretch, n) => {
+    const own: Draft[] = [];
+    for (const clause of readClauses(readTokens(text, stretch.end - stretch.start > longestStep ? { start: stretch.start, end: stretch.start + longestStep } : stretch), vocabulary)) {
+      const before = own.at(-1);
+      if (clause.verb === '' && before) addTo(before, clause, reading);
+      else if (clause.verb !== '') own.push(readAction(clause, reading, stretch.section));
+    }
+    actions.push(own);
+    return { number: n + 1, text: text.slice(stretch.start, stretch.end), span: { start: stretch.start, end: stretch.end }, actions: own };
+  });
+  settleDraining(actions.flat());
+  return steps;
+}
+
+const mostSteps = 300;
+const longestStep = 5_000;

@@ -1,0 +1,70 @@
+import type { Span } from './recipe.ts';
+
+/** One line of the text without its bullet, number and marks of emphasis. */
+export interface TextLine extends Span {
+  /** The number it was given: "3. Stir". */
+  readonly number: number | null;
+  /** A bullet, checkbox or number stood before it. */
+  readonly marked: boolean;
+  /** Markdown's "# ". */
+  readonly hash: boolean;
+  readonly blankBefore: boolean;
+}
+
+const lineEnds = /\r\n|[\n\r\u0085\u2028\u2029\v\f]/g;
+const bullet = /^(?:[*•·▪●○◦‣∙>✓✔☐☑☒□■◻◽▢➤►»+]|[-–—−](?!\d)|[-–—](?=\s)|\[[ xX✓]?\]|\p{Extended_Pictographic}|[\u200d\ufe0f\u200b\u2060\ufeff]|\*\*|__|#{1,6}(?=\s))\s*/u;
+const numbered = /^(?:step\s{0,3})?(\d{1,2})\s{0,2}(?:[.):]|\s-)\s+(?=\S)|^step\s{0,3}(\d{1,2})\s{0,2}[.:)-]?\s*/i;
+
+function readLine(text: string, start: number, end: number, blankBefore: boolean): TextLine | null {
+  let from = start;
+  let marked = false;
+  let hash = false;
+  for (let n = 0; n < 8; n++) {
+    while (from < end && /[\s\u200b\ufeff]/.test(text[from]!)) from++;
+    const head = text.slice(from, Math.min(end, from + 16));
+    const match = bullet.exec(head);
+    if (!match || match[0] === '') break;
+    hash ||= head.startsWith('#');
+    marked = true;
+    from += match[0].length;
+  }
+  let to = end;
+  while (to > from && /[\s*_\u200b\ufeff]/.test(text[to - 1]!)) to--;
+  const number = numbered.exec(text.slice(from, Math.min(to, from + 24)));
+  if (number) from += number[0].length;
+  return to > from || number ? { start: Math.min(from, to), end: to, number: number ? Number(number[1] ?? number[2]) : null, marked: marked || number !== null, hash, blankBefore } : null;
+}
+
+/** The lines of a text that hold anything, in order. */
+export function readTextLines(text: string): TextLine[] {
+  const lines: TextLine[] = [];
+  let start = 0;
+  let blank = false;
+  const close = (end: number): void => {
+    const line = readLine(text, start, end, blank);
+    blank = line === null;
+    if (line) lines.push(line);
+  };
+  for (const match of text.matchAll(lineEnds)) {
+    close(match.index);
+    start = match.index + match[0].length;
+  }
+  close(text.length);
+  return lines;
+}
+
+/** Sentences of a paragraph: cut behind . ! ? before a new start, not behind an abbreviation or inside a number. */
+export function readSentences(text: string, { start, end }: Span): Span[] {
+  const sentences: Span[] = [];
+  let from = start;
+  const ends = /[.!?]["')\]]?\s+(?=[\p{Lu}\d"'(])|[.!?]\s*$/gu;
+  for (const match of text.slice(start, end).matchAll(ends)) {
+    const at = start + match.index;
+    const before = text.slice(Math.max(from, at - 6), at).toLowerCase();
+    if (/(?:^|[\s\d(])(?:tbsp|tsp|tbs|oz|lb|lbs|min|mins|hr|hrs|approx|ca|c|no|fl|pt|g|kg|ml|st|e\.g|i\.e|dr|mr|mrs|\d)$/.test(before) && /\d/.test(text[at + match[0].length] ?? '') ) continue;
+    sentences.push({ start: from, end: at + 1 });
+    from = at + match[0].length;
+  }
+  if (text.slice(from, end).trim() !== '') sentences.push({ start: from, end });
+  return sentences;
+}
