@@ -75,10 +75,11 @@ function kitchenMatch(best: Candidate, others: readonly Candidate[]): FoodMatch 
 function corrected(words: readonly string[], index: FoodIndex): { words: string[]; slips: [string, string][] } | null {
   const slips: [string, string][] = [];
   const out = words.map((word) => {
-    if (index.isKnownWord(word)) return word;
+    if (index.isNameWord(word)) return word;
     const near = index.slipsOf(word);
     const only = near[0];
-    if (!only || near.length > 1) return word;
+    // The tables' words are asked last: making that index takes longest.
+    if (!only || near.length > 1 || index.isKnownWord(word)) return word;
     slips.push([word, only.word]);
     return only.word;
   });

@@ -4,7 +4,7 @@ import type { KitchenEntry } from './kitchen-name.ts';
 import { isSlipOf } from './edit-distance.ts';
 import { colourWords, formOfWord, idleWords, phraseBreaks } from './match-words.ts';
 import { buildSearchIndex, type SearchIndex } from './search-index.ts';
-import { foldWord, readWords } from './word-forms.ts';
+import { foldWord, nameWordsOf } from './word-forms.ts';
 
 /** What a name in the index leads to: a kitchen entry, or a food of her own. */
 export interface NameTarget {
@@ -32,7 +32,7 @@ export interface FoodIndex {
   search(): SearchIndex;
 }
 
-const foldedWords = (name: string): string[] => readWords(name).parts.flat().map(foldWord);
+const foldedWords = (name: string): string[] => nameWordsOf(name).map(foldWord);
 
 /** Builds the index. Her own foods (table `own`) are named by their own name only. */
 export function buildFoodIndex(entries: readonly KitchenEntry[], table: FoodTable): FoodIndex {

@@ -2,7 +2,7 @@ import type { FoodTable } from './food-table.ts';
 import type { Food } from './food.ts';
 import type { KitchenEntry } from './kitchen-name.ts';
 import { isSlipOf } from './edit-distance.ts';
-import { foldWord, plainText } from './word-forms.ts';
+import { foldWord, nameWordsOf } from './word-forms.ts';
 
 /** One thing that can be found: a name of a kitchen entry, or a table food. */
 export interface SearchDocument {
@@ -11,19 +11,23 @@ export interface SearchDocument {
   readonly name: string;
   /** How many words its name has. */
   readonly length: number;
-  /** What is added to its score before any word matches: plain foods above made-up ones. */
-  readonly prior: number;
 }
 
-/** Where a word stands: document numbers, with how near the start of the name the word is. */
-export interface Posting {
-  readonly documents: readonly number[];
-  readonly weights: readonly number[];
-}
+/**
+ * Where a word stands: document numbers times four, plus the place of the word in the name
+ * (0 the part that names the food, 1 right behind it, 2 later). One number a place keeps the
+ * index small and quick to make.
+ */
+export type Posting = readonly number[];
+
+/** What a word counts at each place. */
+export const placeWeights: readonly number[] = [1.3, 1, 0.75];
 
 export interface SearchIndex {
   readonly documents: readonly SearchDocument[];
   posting(word: string): Posting | null;
+  /** What is added to a document's score whatever word matches: kitchen names and plain foods above made-up ones. */
+  prior(document: number): number;
   /** Words that begin with these letters, at most `limit`. */
   withPrefix(prefix: string, limit: number): readonly string[];
   /** Words that a typed word can be a slip of. */
@@ -35,50 +39,59 @@ export interface SearchIndex {
 const made = /baby foods|fast foods|restaurant|meals and entrees|snacks|breakfast cereals|indigenous|soups, sauces|sausages|baked products|sweets|beverages/i;
 const brand = /\b[A-Z][A-Z'&]{3,}\b/;
 
+const groupLosses = new Map<string, number>();
+
+function groupLoss(group: string): number {
+  const there = groupLosses.get(group);
+  if (there !== undefined) return there;
+  const loss = (made.test(group) ? 1.2 : 0) + (/Baby foods|Fast foods|Restaurant/.test(group) ? 1 : 0);
+  groupLosses.set(group, loss);
+  return loss;
+}
+
+const priorOfName = 3;
+const priorOfOtherName = 2.8;
+
 /** What a table food starts with: raw and short names above, brands, ready meals and long names below. */
 function priorOf(food: Food): number {
   let prior = 0;
   if (food.table === 'own') prior += 4;
   if (/\braw\b|\bfresh\b|\bdried\b/.test(food.name)) prior += 0.6;
-  if (made.test(food.group)) prior -= 1.2;
-  if (/Baby foods|Fast foods|Restaurant/.test(food.group)) prior -= 1;
-  if (brand.test(food.name.replace(/\bUSDA\b|\bNLEA\b/g, ''))) prior -= 1.2;
+  prior -= groupLoss(food.group);
+  if (brand.test(food.name)) prior -= 1.2;
   return prior - Math.min(1.5, 0.1 * food.name.split(',').length);
 }
 
-const wordsOf = (name: string): string[] => plainText(name).replace(/'/g, '').split(/[^a-z0-9%]+/).filter((w) => w !== '');
+// In these the first word is a class, and the next one already names the food ("Nuts, almonds", "Fish, trout, raw").
+const classWords = /^(Nuts|Seeds|Fish|Spices|Beans|Cheese|Oil|Game meat|Crustaceans|Mollusks|Beverages|Snacks|Soup|Squash|Peppers|Mushrooms|Milk|Alcoholic beverage|Babyfood|Candies)\b/;
 
 /** The postings of every kitchen name and every food name of the tables. */
 export function buildSearchIndex(entries: readonly KitchenEntry[], table: FoodTable): SearchIndex {
   const documents: SearchDocument[] = [];
-  const postings = new Map<string, { documents: number[]; weights: number[] }>();
+  const postings = new Map<string, number[]>();
   const tableWords = new Set<string>();
   const add = (document: SearchDocument, words: readonly string[], firstPart: number): void => {
     const number = documents.length;
     documents.push(document);
     for (let i = 0; i < words.length; i++) {
       const word = words[i] ?? '';
+      const coded = number * 4 + (i < firstPart ? 0 : i < firstPart + 2 ? 1 : 2);
       const there = postings.get(word);
-      const weight = i < firstPart ? 1.3 : i < firstPart + 2 ? 1 : 0.75;
-      if (!there) postings.set(word, { documents: [number], weights: [weight] });
-      else if (there.documents.at(-1) !== number) {
-        there.documents.push(number);
-        there.weights.push(weight);
-      }
+      if (!there) postings.set(word, [coded]);
+      else if (((there[there.length - 1] ?? -4) >> 2) !== number) there.push(coded);
     }
   };
   for (const entry of entries) {
     for (const name of [entry.name, ...entry.also]) {
-      const words = wordsOf(name).map(foldWord);
-      add({ entry, food: null, name, length: words.length, prior: name === entry.name ? 3 : 2.8 }, words, words.length);
+      const words = nameWordsOf(name).map(foldWord);
+      add({ entry, food: null, name, length: words.length }, words, words.length);
     }
   }
   for (const food of table.foods) {
     const comma = food.name.indexOf(',');
-    const words = wordsOf(food.name).map(foldWord);
-    // "Nuts, almonds", "Fish, trout, raw": the class word in front is not yet the food.
-    const first = comma < 0 ? words.length : wordsOf(food.name.slice(0, comma)).length + (/^(Nuts|Seeds|Fish|Spices|Beans|Cheese|Oil|Game meat|Crustaceans|Mollusks|Beverages|Snacks|Soup|Squash|Peppers|Mushrooms|Milk|Alcoholic beverage|Babyfood|Candies)\b/.test(food.name) ? 1 : 0);
-    add({ entry: null, food, name: food.name, length: words.length, prior: priorOf(food) }, words, first);
+    const words = nameWordsOf(food.name).map(foldWord);
+    const first = comma < 0 ? words.length : nameWordsOf(food.name.slice(0, comma)).length + (classWords.test(food.name) ? 1 : 0);
+    add({ entry: null, food, name: food.name, length: words.length }, words, first);
     for (const word of words) tableWords.add(word);
   }
   const vocabulary = [...postings.keys()].sort();
@@ -100,9 +113,18 @@ export function buildSearchIndex(entries: readonly KitchenEntry[], table: FoodTa
     }
     return low;
   };
+  const priors = new Map<number, number>();
   return {
     documents,
     posting: (word) => postings.get(word) ?? null,
+    prior(number) {
+      const there = priors.get(number);
+      if (there !== undefined) return there;
+      const document = documents[number];
+      const prior = document?.food ? priorOf(document.food) : document?.name === document?.entry?.name ? priorOfName : priorOfOtherName;
+      priors.set(number, prior);
+      return prior;
+    },
     withPrefix(prefix, limit) {
       const found: string[] = [];
       for (let i = firstAtLeast(prefix); i < vocabulary.length && found.length < limit; i++) {

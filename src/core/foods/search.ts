@@ -2,6 +2,7 @@ import type { FoodCode } from './food.ts';
 import type { FoodForm, KitchenEntry } from './kitchen-name.ts';
 import { chooseForm } from './match-form.ts';
 import type { FoodIndex } from './match-index.ts';
+import { placeWeights } from './search-index.ts';
 import { foldWord, readWords } from './word-forms.ts';
 
 /** One answer of a search, for a picker. */
@@ -62,12 +63,13 @@ function gather(words: readonly string[], index: ReturnType<FoodIndex['search']>
     for (const [reading, worth] of readings(word, i === words.length - 1, index)) {
       const posting = index.posting(reading);
       if (!posting) continue;
-      const rarity = Math.log(1 + size / posting.documents.length);
-      posting.documents.forEach((document, k) => {
-        const gain = worth * rarity * (posting.weights[k] ?? 1);
+      const rarity = Math.log(1 + size / posting.length);
+      for (const coded of posting) {
+        const document = coded >> 2;
+        const gain = worth * rarity * (placeWeights[coded & 3] ?? 1);
         if (best[document] === 0) seen.push(document);
         if (gain > (best[document] ?? 0)) best[document] = gain;
-      });
+      }
     }
     for (const document of seen) {
       if (found.matched[document] === 0) found.touched.push(document);
@@ -108,12 +110,12 @@ export function searchFoods(query: string, index: FoodIndex, limit: number): rea
   const found = gather(joined, search);
   const ranked = found.touched
     .map((document) => {
-      const { prior, length } = search.documents[document] ?? { prior: 0, length: 1 };
+      const length = search.documents[document]?.length ?? 1;
       const matched = found.matched[document] ?? 0;
       const coverage = matched / joined.length;
       // A name that is wholly typed stands above one that holds more words.
       const whole = matched / Math.max(length, joined.length);
-      return { document, matched, score: (found.score[document] ?? 0) * coverage ** 2 + prior + 3 * whole };
+      return { document, matched, score: (found.score[document] ?? 0) * coverage ** 2 + search.prior(document) + 3 * whole };
     })
     .sort((a, b) => b.score - a.score || a.document - b.document);
   const hits: SearchHit[] = [];

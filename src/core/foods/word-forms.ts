@@ -9,8 +9,11 @@ const lettersNfdLeaves: Readonly<Record<string, string>> = { 'ø': 'o', 'ł': 'l
 const breaks = /[,;:()[\]{}/–—]|\s-\s/;
 const notWord = /[^a-z0-9%&]+/;
 
+const notAscii = /[^\x20-\x7e]/;
+
 /** Lower case without accents; typographic apostrophes become plain ones. */
 export function plainText(text: string): string {
+  if (!notAscii.test(text)) return text.toLowerCase().replaceAll('`', "'");
   return text
     .normalize('NFKD')
     .replace(accents, '')
@@ -66,6 +69,23 @@ const spellings: Readonly<Record<string, string>> = {
   vermacelli: 'vermicelli', tagliatele: 'tagliatelle', spagetti: 'spaghetti', linguini: 'linguine', fettucine: 'fettuccine', fettucini: 'fettuccine', gnochi: 'gnocchi', pistacio: 'pistachio', almound: 'almond', brazilnut: 'brazilnut',
   tinned: 'canned', coriandar: 'coriander', corriander: 'coriander', cinamon: 'cinnamon', cinnamom: 'cinnamon', vinager: 'vinegar', worchester: 'worcester', worcestershire: 'worcester',
 };
+
+/** The words of a name in one list, breaks forgotten: quicker than readWords where there are thousands. */
+export function nameWordsOf(name: string): string[] {
+  const plain = plainText(name).replaceAll("'", '');
+  const out: string[] = [];
+  let start = -1;
+  for (let i = 0; i <= plain.length; i++) {
+    const code = i < plain.length ? plain.charCodeAt(i) : 32;
+    const inWord = (code >= 97 && code <= 122) || (code >= 48 && code <= 57) || code === 37;
+    if (inWord && start < 0) start = i;
+    else if (!inWord && start >= 0) {
+      out.push(plain.slice(start, i));
+      start = -1;
+    }
+  }
+  return out;
+}
 
 const foldCache = new Map<string, string>();
 const foldCacheLimit = 20_000;
