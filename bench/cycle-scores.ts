@@ -1,4 +1,4 @@
-import { centralRange, coveredShare, crps, medianOf, nextLength, nextOvulationDay, posterior, type CycleModel, type DayDistribution, type ToldCycle } from '../src/core/cycle/index.ts';
+import { coveredShare, crps, medianOf, nextLength, nextOvulationDay, posterior, shownRange, type CentralRange, type CycleModel, type DayDistribution, type ToldCycle } from '../src/core/cycle/index.ts';
 import { normalCdf } from '../src/core/cycle/kernel.ts';
 import type { Woman } from './cycle-worlds.ts';
 
@@ -11,6 +11,7 @@ export interface Trial {
   readonly history: number;
   readonly truth: number;
   readonly model: DayDistribution;
+  readonly range: CentralRange;
   readonly points: Readonly<Partial<Record<Rival, number>>>;
 }
 
@@ -63,11 +64,11 @@ export function trialsOf(model: CycleModel, women: readonly Woman[], mostHistory
       const n = told.length;
       if (n > mostHistory) break;
       const lengths = told.map((c) => c.length);
-      const model_ = nextLength(posterior(model, { cycles: told, age: null, elapsed: 0, elapsedConfirmed: false }));
+      const known = posterior(model, { cycles: told, age: null });
       const shrunk = (lengths.reduce((a, b) => a + b, 0) + figures.ratio * figures.mean) / (n + figures.ratio);
       const points: Partial<Record<Rival, number>> = { 'population mean': figures.mean };
       if (n > 0) Object.assign(points, { 'last cycle': lengths[n - 1]!, 'running mean': mean(lengths), 'shrunk mean': shrunk });
-      trials.push({ woman: woman.id, history: n, truth: woman.lengths[i]!, model: model_, points });
+      trials.push({ woman: woman.id, history: n, truth: woman.lengths[i]!, model: nextLength(known), range: shownRange(known, nextLength(known, 'range')), points });
     }
   return trials;
 }
@@ -82,7 +83,7 @@ export function ovulationTrialsOf(model: CycleModel, women: readonly Woman[], mo
       const told = recordUpTo(woman, i);
       const past = told.flatMap((c) => (c.ovulationDay === null ? [] : [c.ovulationDay]));
       const shrunk = (past.reduce((a, b) => a + b, 0) + figures.ratio * figures.mean) / (past.length + figures.ratio);
-      trials.push({ history: told.length, truth, shrunk, model: medianOf(nextOvulationDay(posterior(model, { cycles: told, age: null, elapsed: 0, elapsedConfirmed: false }))) });
+      trials.push({ history: told.length, truth, shrunk, model: medianOf(nextOvulationDay(posterior(model, { cycles: told, age: null }))) });
     }
   return trials;
 }
@@ -119,6 +120,8 @@ export interface Coverage {
   readonly overall: number;
   readonly quarters: readonly number[];
   readonly width: number;
+  /** Mean width among the three steadier quarters. */
+  readonly ordinaryWidth: number;
   readonly count: number;
 }
 
@@ -127,7 +130,7 @@ export function coverageOf(trials: readonly Trial[], women: readonly Woman[], fr
   const own = women.filter((w) => w.lengths.length >= 3).map((w) => ({ id: w.id, deviation: sd(w.lengths) })).sort((a, b) => a.deviation - b.deviation);
   const quarter = new Map(own.map((w, i) => [w.id, Math.floor((4 * i) / own.length)]));
   const used = trials.filter((t) => t.history >= fromHistory);
-  const hit = (ts: readonly Trial[]): number => mean(ts.map((t) => coveredShare(centralRange(t.model, 0.8), t.truth)));
-  const ranges = used.map((t) => centralRange(t.model, 0.8));
-  return { overall: hit(used), quarters: [0, 1, 2, 3].map((q) => hit(used.filter((t) => quarter.get(t.woman) === q))), width: mean(ranges.map((r) => r.high - r.low)), count: used.length };
+  const hit = (ts: readonly Trial[]): number => mean(ts.map((t) => coveredShare(t.range, t.truth)));
+  const width = (ts: readonly Trial[]): number => mean(ts.map((t) => t.range.high - t.range.low));
+  return { overall: hit(used), quarters: [0, 1, 2, 3].map((q) => hit(used.filter((t) => quarter.get(t.woman) === q))), width: width(used), ordinaryWidth: width(used.filter((t) => (quarter.get(t.woman) ?? 3) < 3)), count: used.length };
 }

@@ -87,7 +87,7 @@ export function simulatedWorlds(count: number): World[] {
     world({
       name: 'unsettled', seed: 12, count, about: 'means wander 0.4 d a cycle; 4 % of cycles delayed by 9 d on average; log-normal own spread',
       recipe: {
-        habit: (r) => ({ mean: 27.6 + 2.6 * (r.uniform() + r.uniform() + r.uniform() - 1.5) * 2 + 0.6, spread: 1.9 * Math.exp(0.45 * r.normal()), luteal: 12 + 3.4 * (r.uniform() - 0.3) }),
+        habit: (r) => ({ mean: 28.3 + 2.6 * (r.uniform() + r.uniform() + r.uniform() - 1.5) * 2 + 0.6, spread: 1.9 * Math.exp(0.45 * r.normal()), luteal: 12 + 3.4 * (r.uniform() - 0.3) }),
         noise: (r) => (r.uniform() + r.uniform() + r.uniform() + r.uniform() - 2) * Math.sqrt(3),
         delay: (r) => (r.uniform() < 0.04 ? -9 * Math.log(1 - r.uniform()) : 0),
         wander: 0.4, missed: never,

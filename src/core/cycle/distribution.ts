@@ -102,19 +102,19 @@ export function coveredShare(range: CentralRange, value: number): number {
 }
 
 /**
- * Whole days for showing: the run of days whose chance comes nearest to `coverage`, so that
- * over many forecasts it is neither wider nor narrower than it says.
+ * Whole days for showing: of the runs of days that round the exact range, the one whose chance
+ * comes nearest to `level`, so that over many forecasts it is neither wider nor narrower than
+ * it says.
  */
-export function wholeDayRange(of: DayDistribution, coverage: number): { first: number; last: number; chance: number } {
-  const exact = centralRange(of, coverage);
-  const lows = [Math.floor(exact.low + 0.5), Math.ceil(exact.low + 0.5)];
-  const highs = [Math.floor(exact.high + 0.5), Math.ceil(exact.high - 0.5)];
-  let best = { first: lows[0]!, last: highs[0]!, chance: chanceBetween(of, lows[0]!, highs[0]!) };
-  for (const first of lows)
-    for (const last of highs) {
+export function wholeDayRange(of: DayDistribution, exact: CentralRange, level: number): { first: number; last: number; chance: number } {
+  const low = Math.round(exact.low);
+  const high = Math.round(exact.high);
+  let best = { first: low, last: high, chance: chanceBetween(of, low, high) };
+  for (const first of [low, low + 1])
+    for (const last of [high - 1, high]) {
       if (last < first) continue;
       const chance = chanceBetween(of, first, last);
-      if (Math.abs(chance - coverage) < Math.abs(best.chance - coverage) - 1e-12) best = { first, last, chance };
+      if (Math.abs(chance - level) < Math.abs(best.chance - level) - 1e-12) best = { first, last, chance };
     }
   return best;
 }

@@ -7,6 +7,9 @@ export interface TypicalLengthBell {
   readonly deviation: number;
 }
 
+/** A chance for each number of days after (or before, when negative) a sign. */
+export type ChanceByDay = readonly { readonly day: number; readonly chance: number }[];
+
 /**
  * Everything the cycle model takes from outside; the figures and their sources stand in
  * data/parameters/cycle/model.yaml. All lengths in days.
@@ -49,8 +52,30 @@ export interface CycleParameters {
   readonly recencyHalfLife: number;
   /** Recorded lengths above this are gaps in the record and tell nothing. */
   readonly longestTold: number;
+  /** How the shown range is drawn (forecast-range.ts). */
+  readonly range: {
+    readonly spreadMedian: number;
+    readonly spreadLogDeviation: number;
+    /** Central share for a woman of the reference spread when 80 % is asked, and its change per unit of log spread. */
+    readonly levelAtReference: number;
+    readonly levelPerLogSpread: number;
+    readonly spreadReference: number;
+    /** Share of what lies outside the range that lies before it. */
+    readonly earlyShare: number;
+  };
   /** Days of bleeding: mean and standard deviation over cycles. */
   readonly bleed: { readonly mean: number; readonly deviation: number };
+  /** Where ovulation lies against a sign, and how often the sign misleads (SignFigures in ovulation-signs.ts). */
+  readonly signs: {
+    readonly positiveTest: ChanceByDay;
+    readonly falseTest: number;
+    readonly temperatureShift: ChanceByDay;
+    readonly falseShift: number;
+    readonly slipperyPeak: ChanceByDay;
+    readonly falsePeak: number;
+  };
+  /** What the words for phases mean in days (phases.ts). */
+  readonly phases: { readonly ovulationBefore: number; readonly ovulationAfter: number; readonly beforePeriod: number };
   readonly grid: {
     readonly typical: readonly { readonly from: number; readonly to: number; readonly step: number }[];
     readonly spreads: readonly number[];

@@ -17,6 +17,8 @@ export interface Posterior {
   /** Cells with more than a trace of weight, and their weights. */
   readonly cells: Int32Array;
   readonly weights: Float64Array;
+  /** The same under the wider prior of spreads that ranges are drawn with. */
+  readonly rangeWeights: Float64Array;
   /** Per kept cell and luteal mean, the share of the cell's weight; null when no ovulation of hers is known. */
   readonly luteal: Float64Array | null;
   /** Chance that any one start goes unrecorded, given her record. */
@@ -29,10 +31,6 @@ export interface Told {
   readonly cycles: readonly ToldCycle[];
   /** Years; null when not known. */
   readonly age: number | null;
-  /** Days gone since the last recorded start without another being recorded; 0 for none. */
-  readonly elapsed: number;
-  /** Whether she confirms that no period started in those days (else one may have gone unrecorded). */
-  readonly elapsedConfirmed: boolean;
 }
 
 /** Weight of a gap's evidence: the newest 1, halved every half-life. */
@@ -42,15 +40,23 @@ export function recencyWeight(model: CycleModel, cyclesAgo: number): number {
 
 /** Bayes's rule over the grid: prior for her age, times the chance of each gap she recorded. */
 export function posterior(model: CycleModel, told: Told): Posterior {
-  const log = logPrior(model, told.age);
+  const prior = logPrior(model, told.age, false);
+  const evidence = new Float64Array(prior.length);
+  const used = addGaps(model, told.cycles, evidence);
+  const main = stateWeights(prior, evidence);
+  const range = stateWeights(logPrior(model, told.age, true), evidence);
+  return gather(model, told, { main, range }, used);
+}
+
+/** Adds the log chance of every gap; gives how many were used. */
+function addGaps(model: CycleModel, cycles: readonly ToldCycle[], log: Float64Array): number {
   const states = log.length;
   const longest = model.parameters.longestTold;
   let used = 0;
-  const n = told.cycles.length;
-  told.cycles.forEach((cycle, i) => {
+  cycles.forEach((cycle, i) => {
     if (cycle.length < 1 || cycle.length > longest) return;
     used += 1;
-    const weight = recencyWeight(model, n - 1 - i);
+    const weight = recencyWeight(model, cycles.length - 1 - i);
     if (cycle.slack === 0) {
       const row = cycle.length * states;
       for (let s = 0; s < states; s += 1) log[s]! += weight * model.logRecorded[row + s]!;
@@ -67,49 +73,57 @@ export function posterior(model: CycleModel, told: Told): Posterior {
     }
     for (let s = 0; s < states; s += 1) log[s]! += weight * Math.log(mean[s]! / total);
   });
-  if (told.elapsed > 0) addElapsed(model, told, log);
-  return normalise(model, told, log, used);
+  return used;
 }
 
-/** The running cycle is longer than the days gone: evidence of its own, though cut off. */
-function addElapsed(model: CycleModel, told: Told, log: Float64Array): void {
-  const keepers = model.parameters.missedEntry;
-  const width = longestCycle + 1;
-  for (let cell = 0; cell < model.cells; cell += 1) {
-    let gone = 0;
-    for (let d = 1; d <= Math.min(told.elapsed, longestCycle); d += 1) gone += model.length[cell * width + d]!;
-    keepers.forEach(({ chance }, k) => {
-      const open = Math.max(0, 1 - gone) + (told.elapsedConfirmed ? 0 : chance * gone);
-      log[cell * keepers.length + k]! += Math.log(open + 1e-12);
-    });
+/** Prior times evidence, summing to one. */
+function stateWeights(prior: Float64Array, evidence: Float64Array): Float64Array {
+  const weights = new Float64Array(prior.length);
+  let top = -Infinity;
+  for (let s = 0; s < prior.length; s += 1) top = Math.max(top, (weights[s] = prior[s]! + evidence[s]!));
+  let total = 0;
+  for (let s = 0; s < prior.length; s += 1) {
+    // Weights under e^-30 of the best are naught to any figure shown.
+    const w = weights[s]! - top < -30 ? 0 : Math.exp(weights[s]! - top);
+    total += (weights[s] = w);
   }
+  for (let s = 0; s < prior.length; s += 1) weights[s]! /= total;
+  return weights;
 }
 
-function normalise(model: CycleModel, told: Told, log: Float64Array, used: number): Posterior {
+/** Sums the record keepers out and keeps the cells that carry weight. */
+function gather(model: CycleModel, told: Told, states: { main: Float64Array; range: Float64Array }, used: number): Posterior {
   const keepers = model.parameters.missedEntry;
   const k = keepers.length;
-  let top = -Infinity;
-  for (const v of log) if (v > top) top = v;
-  const sums = new Float64Array(model.cells);
-  let total = 0;
+  const kept: number[] = [];
+  const main: number[] = [];
+  const range: number[] = [];
   let missed = 0;
-  for (let cell = 0; cell < model.cells; cell += 1)
+  for (let cell = 0; cell < model.cells; cell += 1) {
+    let a = 0;
+    let b = 0;
     for (let j = 0; j < k; j += 1) {
-      const w = Math.exp(log[cell * k + j]! - top);
-      sums[cell]! += w;
-      total += w;
+      const w = states.main[cell * k + j]!;
+      a += w;
+      b += states.range[cell * k + j]!;
       missed += w * keepers[j]!.chance;
     }
-  const kept: number[] = [];
-  sums.forEach((w, cell) => {
-    if (w > total * 1e-6) kept.push(cell);
-  });
+    if (a < 1e-5 && b < 1e-5) continue;
+    kept.push(cell);
+    main.push(a);
+    range.push(b);
+  }
   const cells = Int32Array.from(kept);
-  const weights = Float64Array.from(kept, (cell) => sums[cell]! / total);
+  const weights = Float64Array.from(main);
+  const rangeWeights = Float64Array.from(range);
+  const before = weights.slice();
   const luteal = told.cycles.some((c) => c.ovulationDay !== null) ? addOvulations(model, told, cells, weights) : null;
-  const sum = weights.reduce((a, b) => a + b, 0);
-  for (let i = 0; i < weights.length; i += 1) weights[i]! /= sum;
-  return { model, cells, weights, luteal, missedChance: missed / total, cyclesUsed: used };
+  if (luteal) for (let i = 0; i < cells.length; i += 1) rangeWeights[i]! *= before[i]! > 0 ? weights[i]! / before[i]! : 0;
+  for (const w of [weights, rangeWeights]) {
+    const sum = w.reduce((a, b) => a + b, 0);
+    for (let i = 0; i < w.length; i += 1) w[i]! /= sum;
+  }
+  return { model, cells, weights, rangeWeights, luteal, missedChance: missed, cyclesUsed: used };
 }
 
 /**

@@ -2,12 +2,17 @@ import { distribution, type DayDistribution } from './distribution.ts';
 import { longestCycle } from './model.ts';
 import type { Posterior } from './posterior.ts';
 
+/** Which weights a forecast is made with: the plain ones, or those for drawing ranges. */
+export type Weighting = 'plain' | 'range';
+
 /** Chances of the length of her next whole cycle, days. */
-export function nextLength(of: Posterior): DayDistribution {
+export function nextLength(of: Posterior, weighting: Weighting = 'plain'): DayDistribution {
+  const weights = weighting === 'plain' ? of.weights : of.rangeWeights;
   const width = longestCycle + 1;
   const mass = new Float64Array(width);
   of.cells.forEach((cell, i) => {
-    const w = of.weights[i]!;
+    const w = weights[i]!;
+    if (w < 1e-6) return;
     const row = cell * width;
     for (let d = 1; d < width; d += 1) mass[d]! += w * of.model.length[row + d]!;
   });

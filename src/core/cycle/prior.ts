@@ -12,12 +12,25 @@ export function spreadFactor(model: CycleModel, age: number): number {
   return table[table.length - 1]!.factor;
 }
 
+const remembered = new WeakMap<CycleModel, Map<string, Float64Array>>();
+
 /**
  * Log prior weight of every state for a woman of this age in years (null: not known, the
- * population's middle age and no age factor).
+ * population's middle age and no age factor). With `forRange` the spreads of women are taken
+ * as more varied (see forecast-range.ts). Worked out once for each age.
  */
-export function logPrior(model: CycleModel, age: number | null): Float64Array {
-  const { typicalLength: place, ownSpread, missedEntry } = model.parameters;
+export function logPrior(model: CycleModel, age: number | null, forRange: boolean): Float64Array {
+  const key = `${age ?? 'unknown'} ${forRange}`;
+  let known = remembered.get(model);
+  if (!known) remembered.set(model, (known = new Map()));
+  let prior = known.get(key);
+  if (!prior) known.set(key, (prior = workOutPrior(model, age, forRange)));
+  return prior;
+}
+
+function workOutPrior(model: CycleModel, age: number | null, forRange: boolean): Float64Array {
+  const { typicalLength: place, missedEntry, range } = model.parameters;
+  const ownSpread = forRange ? { ...model.parameters.ownSpread, median: range.spreadMedian, logDeviation: range.spreadLogDeviation } : model.parameters.ownSpread;
   const years = age === null ? 0 : Math.min(place.ageTo, Math.max(place.ageFrom, age)) - place.ageMiddle;
   const move = place.perYear * years;
   const factor = age === null ? 1 : spreadFactor(model, age);
