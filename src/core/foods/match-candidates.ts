@@ -3,7 +3,7 @@ import type { FoodCode } from './food.ts';
 import type { FoodForm, Nearness } from './kitchen-name.ts';
 import { chooseForm } from './match-form.ts';
 import type { FoodIndex, NameTarget } from './match-index.ts';
-import { colourWords, fleshGroup, formOfWord, idleWords, leafyPlants, meatParts, phraseBreaks, varieties } from './match-words.ts';
+import { barestHeads, colourWords, fleshGroup, formOfWord, idleWords, kindHeads, leafyPlants, meatParts, phraseBreaks, varieties } from './match-words.ts';
 import { foldWord } from './word-forms.ts';
 
 /** One way to read a phrase: a name found inside it and what the other words say. */
@@ -29,7 +29,7 @@ export interface PhraseToMatch {
 }
 
 // What each departure from the plain name costs, out of a confidence of 1. Judged on test lines, not measured.
-const costs = { otherFood: 0.6, unknownAfter: 0.6, unknownBefore: 0.15, extraWord: 0.04, extraFood: 0.25, colour: 0.08, part: 0.1, slip: 0.12, turned: 0.02, missedForm: 0.12, missedProduct: 0.7, noTableFood: 0 };
+const costs = { otherFood: 0.6, unknownAfter: 0.6, unknownBefore: 0.15, unknownBeforeKind: 0.35, unknownBeforeBare: 0.6, extraWord: 0.04, extraFood: 0.25, colour: 0.08, part: 0.1, slip: 0.12, turned: 0.02, missedForm: 0.12, missedProduct: 0.7, noTableFood: 0 };
 const mostUnknownBefore = 3;
 
 const tolerated = (word: string, nameWords: readonly string[]): boolean => varieties.some(([before, heads]) => before.has(word) && nameWords.some((n) => heads.has(n)));
@@ -107,7 +107,9 @@ function readSpan(target: NameTarget, span: { words: readonly string[]; from: nu
     } else if (index.targets(word).some((t) => t.entry !== target.entry || t.own !== target.own) && formOfWord(word)?.form !== choice?.form) lose(costs.otherFood);
     else if (!form && formOfWord(`${before[i - 1] ?? ''}${word}`) === null) unknown.push(word);
   }
-  lose(costs.unknownBefore * Math.min(unknown.length, mostUnknownBefore));
+  const head = target.words.at(-1) ?? '';
+  const each = target.own ? costs.unknownBefore : barestHeads.has(head) ? costs.unknownBeforeBare : kindHeads.has(head) ? costs.unknownBeforeKind : costs.unknownBefore;
+  lose(each * Math.min(unknown.length, mostUnknownBefore));
   for (const word of after) {
     const cost = afterName(word, target.words, chosen);
     if (cost === null) lose(costs.unknownAfter);

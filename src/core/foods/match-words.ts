@@ -47,6 +47,11 @@ export const varieties: readonly (readonly [ReadonlySet<string>, ReadonlySet<str
   [fold('bread cake plain'), fold('flour')],
 ];
 
+/** Heads that take their nature from the word before them: an unknown word there may well make another food. */
+export const kindHeads = fold('milk butter oil sauce cheese flour sugar vinegar stock broth cream bread tea juice noodle sausage seed nut salad soup paste syrup powder drink wine cake biscuit dressing jam jelly spread bean');
+/** The same, so strongly that no unknown word may stand before it ("rose water", "tonic water"). */
+export const barestHeads = fold('water');
+
 interface FormWord {
   readonly form: FoodForm;
   /** A weak word counts only when the entry has the form ("dry" white wine, "light" cream). */
