@@ -41,7 +41,18 @@ function readMeasure(row: Row, at: number, vocabulary: ReaderVocabulary): { quan
   const hyphen = row.words[number.next] === '-' && row.tokens[number.next]!.spaced === false && row.tokens[number.next + 1]?.spaced === false;
   const found = readUnit(row, hyphen ? number.next + 1 : number.next, vocabulary);
   if (!found || found.unit.kind === 'count' || found.unit.vague) return null;
-  return { quantity: number.quantity, unit: found.unit, next: found.next, hyphen };
+  return { ...withSmaller(row, found.next, { quantity: number.quantity, unit: found.unit }, vocabulary), unit: found.unit, hyphen };
+}
+
+/** "1 lb 4 oz", "1 kg 200 g": a smaller unit of the same kind right behind counts in. */
+function withSmaller(row: Row, at: number, first: { quantity: Interval; unit: Unit }, vocabulary: ReaderVocabulary): { quantity: Interval; next: number } {
+  const joined = row.words[at] === 'and' || row.words[at] === ',' ? at + 1 : at;
+  const number = weighs(first.unit) && !first.unit.spoon && row.tokens[joined]?.kind === 'number' ? readNumber(row, joined, vocabulary) : null;
+  const unit = number && readUnit(row, number.next, vocabulary);
+  const ratio = unit && unit.unit.kind === first.unit.kind && !unit.unit.spoon && !unit.unit.vague ? (unit.unit.sizes.any?.value ?? 0) / (first.unit.sizes.any?.value ?? 1) : 1;
+  if (!number || !unit || !(ratio < 0.5)) return { quantity: first.quantity, next: at };
+  const add = number.quantity.value * ratio;
+  return { quantity: { low: first.quantity.low + add, value: first.quantity.value + add, high: first.quantity.high + add }, next: unit.next };
 }
 
 /** Adjectives between number and unit or food: "heaped", "large". They go into the draft. */
@@ -49,6 +60,7 @@ function readAdjectives(row: Row, at: number, draft: Draft, vocabulary: ReaderVo
   const { fills, sizes } = vocabulary.words;
   let next = at;
   for (let n = 0; n < 3; n++) {
+    if (vocabulary.notSizes.longestAt(row.words, next) > 0) break;
     const length = vocabulary.sizes.longestAt(row.words, next);
     const word = length > 0 ? row.words.slice(next, next + length).join(' ') : (row.words[next] ?? '');
     const after = next + Math.max(length, 1) + (row.words[next + Math.max(length, 1)] === ',' ? 1 : 0);
@@ -126,7 +138,7 @@ function readMoreOfSame(row: Row, at: number, draft: Draft, vocabulary: ReaderVo
   let next = at;
   for (;;) {
     const mark = row.words[next];
-    if ((mark === '/' || mark === '|' || mark === '=') && next > at - 1) {
+    if (mark === '/' || mark === '|' || mark === '=' || mark === 'or') {
       const other = readMeasure(row, next + 1, vocabulary);
       if (!other) return next;
       if (draft.unit?.kind === 'count' && draft.quantity.value === 1) draft.each ??= measure(other.quantity, other.unit);
@@ -140,13 +152,10 @@ function readMoreOfSame(row: Row, at: number, draft: Draft, vocabulary: ReaderVo
       next = bracket.next;
       continue;
     }
-    const smaller = draft.unit && weighs(draft.unit) ? readMeasure(row, row.words[next] === 'and' || row.words[next] === ',' ? next + 1 : next, vocabulary) : null;
-    if (!smaller || !draft.unit || smaller.unit.kind !== draft.unit.kind) return next;
-    const ratio = (smaller.unit.sizes.any?.value ?? 0) / (draft.unit.sizes.any?.value ?? 1);
-    if (!(ratio < 0.5) || smaller.unit.spoon) return next;
-    const add = smaller.quantity.value * ratio;
-    draft.quantity = { low: draft.quantity.low + add, value: draft.quantity.value + add, high: draft.quantity.high + add };
-    next = smaller.next;
+    const larger = draft.unit === null || next !== at ? null : withSmaller(row, next, { quantity: draft.quantity, unit: draft.unit }, vocabulary);
+    if (!larger || larger.next === next) return next;
+    draft.quantity = larger.quantity;
+    next = larger.next;
   }
 }
 
@@ -162,7 +171,8 @@ function readBareUnit(row: Row, at: number, draft: Draft, vocabulary: ReaderVoca
   const { unit, next } = found;
   const followed = row.tokens[next]?.kind === 'word' || row.tokens[next]?.kind === 'number' || row.words[next] === '(';
   if (!followed || unit.kind === 'mass' || unit.kind === 'length' && !unit.vague) return null;
-  if (row.words[next] !== 'of' && !unit.vague && !unit.container) return null;
+  const spoon = unit.spoon && (draft.fill !== null || unit.id !== 'cup');
+  if (row.words[next] !== 'of' && !unit.vague && !unit.container && !spoon) return null;
   draft.unit = unit;
   draft.vague = unit.vague;
   return next;
@@ -178,7 +188,7 @@ export function readAmount(row: Row, at: number, vocabulary: ReaderVocabulary, w
   if (about > 0 && readNumber(row, start + about, vocabulary)) start += about;
   if (vocabulary.notAmounts.longestAt(row.words, start) > 0) return null;
 
-  const phrase = readUnit(row, start, vocabulary);
+  const phrase = vocabulary.notSizes.longestAt(row.words, start + 1) > 0 ? null : readUnit(row, start, vocabulary);
   const number = phrase?.unit.id === 'some' ? null : readNumber(row, start, vocabulary);
   let next: number;
   if (!number) {

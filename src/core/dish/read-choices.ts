@@ -93,5 +93,7 @@ function isFoodTail(tail: Row, main: Row, context: FoodsContext, vocabulary: Rea
   if (context.shared) return parts.every(({ words }) => words.length <= 3);
   if (vocabulary.isFood && parts.every((part) => vocabulary.isFood!(phrase(part)))) return !context.amount || parts.length > 1;
   if (context.amount) return false;
-  return (parts.length === 2 && isPair(parts[0]!, parts[1]!, vocabulary)) || (parts.length === 1 && isPair(main, tail, vocabulary));
+  // "Salt, pepper and nutmeg": a list, as nothing in it says how the first is cut.
+  if (parts.length > 1 && parts.every((part) => part.words.length <= 3 && !onlyQualifiers(part, vocabulary) && !part.words.some((word) => vocabulary.units.spelled(word) !== null || vocabulary.qualifiers.longestAt([word], 0) > 0))) return true;
+  return parts.length === 1 && isPair(main, tail, vocabulary);
 }

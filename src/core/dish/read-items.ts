@@ -62,11 +62,12 @@ export function splitItems(row: Row, vocabulary: ReaderVocabulary): { from: numb
   let from = skipLeadIn(row, 0, vocabulary);
   if (from > 0 && !beginsItem(row, from, vocabulary)) from = 0;
   let depth = 0;
+  let afterAmount = readAmount(row, from, vocabulary)?.next ?? from;
   for (let at = from; at < row.words.length; at++) {
     const word = row.words[at]!;
     if (word === '(' || word === '[') depth++;
     else if (word === ')' || word === ']') depth = Math.max(0, depth - 1);
-    if (depth > 0 || at === from || !separators.includes(word)) continue;
+    if (depth > 0 || at === from || at < afterAmount || !separators.includes(word)) continue;
     if (readPartOf(row, from) && at < from + 4 && word !== ',') continue;
     const start = skipLeadIn(row, at + 1, vocabulary);
     if (!beginsItem(row, start, vocabulary)) continue;
@@ -74,6 +75,7 @@ export function splitItems(row: Row, vocabulary: ReaderVocabulary): { from: numb
     items.push({ from, to: at });
     from = start;
     at = start;
+    afterAmount = readAmount(row, from, vocabulary)?.next ?? from;
   }
   items.push({ from, to: row.words.length });
   return items;

@@ -16,6 +16,7 @@ interface Draft {
   amount: Amount | null;
   more: Amount[];
   instead: { amount: Amount | null; food: NamedFood }[];
+  leading: readonly string[];
   qualifiers: string[];
   remarks: LineRemark[];
   problems: Omit<Finding, 'lineId'>[];
@@ -106,7 +107,7 @@ function sureness(draft: Draft, name: string, vocabulary: ReaderVocabulary): num
   if (draft.amount === null && !draft.remarks.some((remark) => remark === 'to-taste' || remark === 'to-serve' || remark === 'garnish' || remark.startsWith('for-'))) sure *= 0.8;
   if (name.split(' ').length > 5) sure *= 0.5;
   if (/[\p{L}]/u.test(name) && !/\p{Script=Latin}/u.test(name)) sure *= 0.2;
-  if (/\d/.test(name)) sure *= 0.6;
+  if (/\d/.test(name) && !/%|^0+ |\d-\p{L}/u.test(name)) sure *= 0.6;
   if (vocabulary.isFood && !vocabulary.isFood(name.toLowerCase())) sure *= 0.7;
   if (draft.problems.length > 0) sure *= 0.8;
   return Math.round(sure * 100) / 100;
@@ -130,7 +131,7 @@ const largestGrams = 25_000;
 const largestCount = 1_000;
 
 function readItem(row: Row, vocabulary: ReaderVocabulary): ReadLine[] {
-  const draft: Draft = { amount: null, more: [], instead: [], qualifiers: [], remarks: [], problems: [] };
+  const draft: Draft = { amount: null, more: [], instead: [], leading: [], qualifiers: [], remarks: [], problems: [] };
   let at = 0;
   const part = readPartOf(row, 0);
   if (part) {
@@ -151,7 +152,7 @@ function readItem(row: Row, vocabulary: ReaderVocabulary): ReadLine[] {
     draft.problems.push({ code: 'negative-amount', data: { amount: `-${read.amount.text}` }, severity: 'question' });
   }
   const parts = cutParts(partOfRow(row, at, row.words.length), draft.amount !== null || negative, vocabulary);
-  for (const lead of parts.leading) add(draft.qualifiers, [lead]);
+  draft.leading = parts.leading;
   if (parts.amount) draft.amount = parts.amount;
   const foods = splitFoods(parts.main, { shared: read?.shared ?? false, amount: draft.amount !== null, tails: parts.tails }, vocabulary);
   for (const tail of foods.tails) readTail(tail, draft, vocabulary);
@@ -168,7 +169,8 @@ function finishItem(row: Row, food: Row, draft: Draft, vocabulary: ReaderVocabul
   const choices = splitChoices(food, vocabulary);
   const words = readFoodWords(choices.first, vocabulary);
   for (const other of choices.others) readInstead(other, draft, vocabulary);
-  const qualifiers = [...words.qualifiers];
+  const qualifiers = [...draft.leading];
+  add(qualifiers, words.qualifiers);
   add(qualifiers, choices.qualifiers);
   add(qualifiers, draft.qualifiers);
   const juiced = qualifiers.some((word) => /\bjuiced\b/.test(word));

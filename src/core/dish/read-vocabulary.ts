@@ -19,6 +19,7 @@ export interface ReaderWords {
   readonly fills: Readonly<Record<string, 'scant' | 'level' | 'heaped'>>;
   readonly leadIns: readonly string[];
   readonly notAmounts: readonly string[];
+  readonly notSizes: readonly string[];
   readonly joined: readonly string[];
   readonly pairs: readonly (readonly [string, string])[];
   readonly sharedHeads: readonly string[];
@@ -57,6 +58,7 @@ export interface ReaderVocabulary {
   readonly isFood: ((phrase: string) => boolean) | null;
   readonly approximate: PhraseSet;
   readonly notAmounts: PhraseSet;
+  readonly notSizes: PhraseSet;
   readonly leadIns: PhraseSet;
   readonly qualifiers: PhraseSet;
   readonly remarks: PhraseSet;
@@ -108,6 +110,7 @@ export function readerVocabulary(units: UnitTable, words: ReaderWords, isFood: (
     isFood,
     approximate: phraseSet(words.approximate),
     notAmounts: phraseSet(words.notAmounts),
+    notSizes: phraseSet(words.notSizes),
     leadIns: phraseSet(words.leadIns),
     qualifiers: phraseSet(words.qualifiers),
     remarks: phraseSet(Object.keys(words.remarks)),

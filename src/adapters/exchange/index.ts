@@ -1,0 +1,3 @@
+export * from './read-anything.ts';
+export * from './read-page.ts';
+export * from './page-text.ts';
