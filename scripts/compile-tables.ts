@@ -1,4 +1,4 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { compileFoods } from './tables/foods.ts';
 import { compileReaderWords } from './tables/reader-words.ts';
@@ -35,3 +35,5 @@ write('weighing', compileWeighing(data));
 
 write('units', compileUnits(data));
 write('reader-words', compileReaderWords(data));
+
+cpSync(join(data, 'demo'), join(out, 'demo'), { recursive: true });

@@ -38,7 +38,7 @@ function chosen(options: DishOptions, desk: Desk): DishChoices {
 }
 
 /** `truepot dish FILE|-`: works a recipe out and prints what one portion gives. */
-export function dishCommand(openDesk: () => Desk, screen: Screen): Command {
+export function dishCommand(openDesk: () => Promise<Desk>, screen: Screen): Command {
   return new Command('dish')
     .description('Work out a recipe: what one portion gives, and where each number comes from')
     .argument('<file>', 'a text file, a saved web page or JSON-LD with a recipe; - reads standard input')
@@ -51,8 +51,17 @@ export function dishCommand(openDesk: () => Desk, screen: Screen): Command {
     .option('--explain <nutrient>', 'print the whole path of one number, for example magnesium')
     .action(async (file: string, options: DishOptions) => {
       const text = await readInput(file);
-      const desk = openDesk();
-      const choices = chosen(options, desk);
+      const desk = await openDesk();
+      try {
+        await print(desk, { text, choices: chosen(options, desk), options, screen });
+      } finally {
+        await desk.store.close();
+      }
+    });
+}
+
+async function print(desk: Desk, at: { text: string; choices: DishChoices; options: DishOptions; screen: Screen }): Promise<void> {
+  const { text, choices, options, screen } = at;
       if (options.explain !== undefined) {
         const explanation = await desk.explain(text, choices, options.explain);
         process.stdout.write(options.json ? `${JSON.stringify(explanation, null, 2)}\n` : explanationView(explanation, screen));
@@ -61,5 +70,4 @@ export function dishCommand(openDesk: () => Desk, screen: Screen): Command {
       const report = await desk.workOut(text, choices);
       process.stdout.write(options.json ? `${JSON.stringify(report, null, 2)}\n` : dishView(report, screen));
       if (report.lines.length === 0) process.exitCode = exitCodes.nothingRead;
-    });
 }

@@ -5,3 +5,4 @@ export * from './reference.ts';
 export * from './weighing.ts';
 export * from './units.ts';
 export * from './reader-words.ts';
+export * from './dish-tables.ts';

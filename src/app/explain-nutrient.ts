@@ -1,0 +1,33 @@
+import type { Contribution } from '../core/dish/index.ts';
+import { nutrient as nutrientOf, type Nutrient } from '../core/foods/index.ts';
+import { contributionSteps, explanationSummary } from '../messages/explanation.ts';
+import type { Explanation, ExplanationPart } from './dish-report.ts';
+import { sourceText, type DishTables } from './dish-tables.ts';
+import { kitchenName } from './report-dish.ts';
+import type { WorkedDish, WorkedLine } from './work-out-dish.ts';
+
+function part(worked: WorkedLine, contribution: Contribution, at: { readonly nutrient: Nutrient; readonly portions: number; readonly known: number }, tables: DishTables): ExplanationPart {
+  const { nutrient, portions, known } = at;
+  return {
+    lineId: worked.line.id,
+    line: worked.line.text,
+    food: worked.food?.name ?? worked.line.food.name,
+    portionAmount: contribution.amount === null ? null : contribution.amount / portions,
+    share: contribution.amount === null ? null : known > 0 ? contribution.amount / known : 0,
+    steps: contributionSteps({ worked, name: kitchenName(worked), contribution, nutrient, portions }).map(({ words, source, locator }) => ({ words, source: sourceText(tables, source, locator) })),
+  };
+}
+
+/** The whole path of one nutrient of a portion, largest giver first, unknown parts last. Throws `unknown-nutrient`. */
+export function explainNutrient(dish: WorkedDish, id: string, tables: DishTables): Explanation {
+  const nutrient = nutrientOf(id);
+  const total = dish.totals.totals.get(nutrient.id);
+  if (!total) throw new Error(`Bug: no total for ${nutrient.id}`);
+  const byId = new Map(dish.lines.map((l) => [l.line.id, l]));
+  const parts = total.contributions.flatMap((contribution) => {
+    const worked = byId.get(contribution.lineId);
+    return worked ? [part(worked, contribution, { nutrient, portions: dish.servings.count, known: total.known }, tables)] : [];
+  });
+  parts.sort((a, b) => (b.portionAmount ?? -1) - (a.portionAmount ?? -1));
+  return { nutrient: nutrient.id, ...explanationSummary(dish, total, nutrient), parts, uncertainty: [] };
+}

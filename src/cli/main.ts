@@ -1,0 +1,44 @@
+#!/usr/bin/env node
+import { Command, CommanderError } from 'commander';
+import { AppError } from '../errors.ts';
+import { errorText } from '../messages/errors.ts';
+import { exitCodeOf, exitCodes } from './exit-codes.ts';
+import type { Screen } from './screen.ts';
+
+const screen: Screen = {
+  width: Math.max(60, Math.min(process.stdout.columns || 120, 150)),
+  colour: process.stdout.isTTY && process.env['NO_COLOR'] === undefined,
+};
+
+/** Each command is loaded only when it is called: the others need not start. */
+async function command(name: string | undefined): Promise<Command[]> {
+  const { dataFile } = await import('./data-folder.ts');
+  const openDesk = async () => (await import('./wire.ts')).openStoredDesk(dataFile());
+  const makers: Record<string, () => Promise<Command>> = {
+    dish: async () => (await import('./dish-command.ts')).dishCommand(openDesk, screen),
+    desk: async () => (await import('./desk-command.ts')).deskCommand(),
+  };
+  const wanted = name !== undefined && makers[name] !== undefined ? [makers[name]] : Object.values(makers);
+  return Promise.all(wanted.map((make) => make()));
+}
+
+const program = new Command('truepot')
+  .description('Works out what one portion of a recipe gives, where each number comes from, and what is not known.')
+  .version('0.1.0', '--version', 'print the version')
+  .showHelpAfterError('Add --help to see how it is used.')
+  .exitOverride();
+for (const sub of await command(process.argv[2])) program.addCommand(sub.exitOverride().showHelpAfterError());
+
+try {
+  await program.parseAsync();
+} catch (error) {
+  if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? exitCodes.ok : exitCodes.usage;
+  else if (error instanceof AppError) {
+    console.error(errorText(error));
+    process.exitCode = exitCodeOf(error.code);
+  } else {
+    console.error('Something in Truepot itself went wrong. Nothing that was saved is lost.');
+    console.error(error);
+    process.exitCode = exitCodes.bug;
+  }
+}
