@@ -106,7 +106,7 @@ export function reportDish(worked: WorkedDish, tables: DishTables): DishReport {
   });
   const byId = new Map(nutrientReports.map((n) => [n.id, n]));
   const reading = portionReading(
-    nutrientReports.map((n) => ({ nutrient: n.id, state: n.state, unknownShare: n.unknownShare, referenceShare: n.reference?.share ?? null, top: n.top })),
+    nutrientReports.map((n) => ({ nutrient: n.id, state: n.state, unknownShare: n.unknownShare, lineWithoutWeight: worked.totals.linesWithoutWeight.length > 0, referenceShare: n.reference?.share ?? null, top: n.top })),
     sentencesTold,
     leastShareTold,
   );

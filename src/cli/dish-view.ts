@@ -1,5 +1,6 @@
 import type { DishReport, Explanation, LineReport, NutrientReport } from '../app/dish-report.ts';
 import { gramsText, percent } from '../messages/numbers.ts';
+import { barelyUnknown } from '../messages/portion.ts';
 import { bar, clip, pad, paint, wrap, type Screen } from './screen.ts';
 
 const groupTitles: Record<string, string> = { energy: '', macronutrient: 'What it is made of', 'fatty-acid': 'Fats', vitamin: 'Vitamins', mineral: 'Minerals', other: 'Others' };
@@ -21,9 +22,9 @@ function nutrientRow(n: NutrientReport, screen: Screen): string | null {
   const share = n.reference?.share ?? null;
   const range = n.portion.high > n.portion.low ? `${rangeText(n)}` : '';
   const meter = share === null ? pad('', 18) : `${bar(share, 12)} ${pad(percent(share), 5, 'right')}`;
-  const partial = n.state === 'partial' ? ` ${percent(n.unknownShare)} of the weight unknown` : '';
+  const partial = n.state === 'partial' && n.unknownShare >= barelyUnknown ? ` ${percent(n.unknownShare)} of the weight unknown` : '';
   const from = n.top.slice(0, 2).map((t) => `${clip(t.name, 20)} ${percent(t.share)}`).join(', ');
-  return clip(`  ${name}${pad(n.words.split(';')[0] ?? '', 20)} ${pad(paintRange(range), 17)} ${meter}  ${from}${partial}`, screen.width);
+  return clip(`  ${name}${pad((n.words.split(';')[0] ?? '').replace('at least', '≥'), 12)} ${pad(paintRange(range), 17)} ${meter}  ${from}${partial}`, screen.width);
 }
 
 function rangeText(n: NutrientReport): string {

@@ -13,6 +13,9 @@ export function servingsText(servings: Servings): string {
   }
 }
 
+/** Below this share of the weight a gap is told and does not make the sum an "at least": a pinch of pepper without a value. */
+export const barelyUnknown = 0.01;
+
 /** A nutrient of one portion in words, with what is missing. */
 export function nutrientText(n: { readonly state: 'complete' | 'partial' | 'unknown' | 'not-in-tables'; readonly portion: number | null; readonly unit: NutrientUnit; readonly unknownShare: number; readonly linesWithoutWeight: number }): string {
   if (n.state === 'not-in-tables') return 'not in the tables';
@@ -22,7 +25,8 @@ export function nutrientText(n: { readonly state: 'complete' | 'partial' | 'unkn
     ...(n.unknownShare > 0 ? [`${percent(n.unknownShare)} of the weight has no value`] : []),
     ...(n.linesWithoutWeight > 0 ? [`${n.linesWithoutWeight} ${n.linesWithoutWeight === 1 ? 'line has' : 'lines have'} no weight`] : []),
   ];
-  return `at least ${amount(n.portion, n.unit)}; ${gaps.join(', ')}`;
+  const barely = n.unknownShare < barelyUnknown && n.linesWithoutWeight === 0;
+  return `${barely ? '' : 'at least '}${amount(n.portion, n.unit)}; ${gaps.join(', ')}`;
 }
 
 export interface Told {
@@ -36,7 +40,8 @@ const startUpper = (text: string): string => text.charAt(0).toUpperCase() + text
 
 /** "A third of a day's magnesium, mostly from the white beans and the chard." */
 export function readingSentence(told: Told): string {
-  const share = `${told.atLeast ? 'at least ' : ''}${dayShare(told.referenceShare)} ${told.name}`;
+  const day = dayShare(told.referenceShare);
+  const share = `${told.atLeast && !day.startsWith('more') ? 'at least ' : ''}${day} ${told.name}`;
   const from = told.givers.length === 0 ? '' : `, mostly from the ${listed(told.givers).replace(/, /g, ', the ').replace(/ and /, ' and the ')}`;
   return `${startUpper(share)}${from}.`;
 }

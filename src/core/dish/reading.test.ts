@@ -1,12 +1,23 @@
 import { describe, expect, it } from 'vitest';
 import { mostlyFrom, portionReading, type Given } from './reading.ts';
 
-const given = (nutrient: Given['nutrient'], referenceShare: number | null, more: Partial<Given> = {}): Given => ({ nutrient, state: 'complete', unknownShare: 0, referenceShare, top: [{ lineId: 'a', share: 1 }], ...more });
+const given = (nutrient: Given['nutrient'], referenceShare: number | null, more: Partial<Given> = {}): Given => ({ nutrient, state: 'complete', unknownShare: 0, lineWithoutWeight: false, referenceShare, top: [{ lineId: 'a', share: 1 }], ...more });
 
 describe('the reading of a portion', () => {
   it('tells the largest shares of a day first and leaves small ones out', () => {
     const items = portionReading([given('iron', 0.2), given('magnesium', 0.5), given('zinc', 0.05)], 5, 0.15);
     expect(items.map((i) => i.nutrient)).toEqual(['magnesium', 'iron']);
+  });
+
+  it('tells what is most asked for before richer but duller ones', () => {
+    const items = portionReading([given('manganese', 2), given('iron', 0.2), given('copper', 1)], 2, 0.15);
+    expect(items.map((i) => i.nutrient)).toEqual(['manganese', 'iron']);
+  });
+
+  it('does not say “at least” for a gap of less than a hundredth of the weight, and does when a line has no weight', () => {
+    const gap = { state: 'partial', unknownShare: 0.004 } as const;
+    expect(portionReading([given('iron', 0.4, gap)], 5, 0.15)[0]?.atLeast).toBe(false);
+    expect(portionReading([given('iron', 0.4, { ...gap, lineWithoutWeight: true })], 5, 0.15)[0]?.atLeast).toBe(true);
   });
 
   it('says “at least” for partial sums and is silent where most of the weight is unknown', () => {

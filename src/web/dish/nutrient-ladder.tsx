@@ -1,6 +1,7 @@
 import type { DishReport, NutrientReport } from '../../app/dish-report.ts';
 import type { NutrientId } from '../../core/foods/index.ts';
 import { amount, figure, percent } from '../../messages/numbers.ts';
+import { barelyUnknown } from '../../messages/portion.ts';
 
 const groups = [
   ['macronutrient', 'What it is made of'], ['fatty-acid', 'Fats'], ['vitamin', 'Vitamins'], ['mineral', 'Minerals'], ['other', 'Others'],
@@ -19,7 +20,7 @@ function Row({ n, onAsk }: { readonly n: NutrientReport; readonly onAsk: (nutrie
       <td className="amount">
         {portion === null ? <span className="quiet">{n.words}</span> : (
           <>
-            <button type="button" className="number" onClick={() => onAsk(n.id)} aria-label={`${n.name}: ${n.words}. Show the path`}>{n.state === 'partial' && '≥ '}{amount(portion.value, n.unit)}</button>
+            <button type="button" className="number" onClick={() => onAsk(n.id)} aria-label={`${n.name}: ${n.words}. Show the path`}>{n.words.startsWith('at least') && '≥ '}{amount(portion.value, n.unit)}</button>
             {portion.high > portion.low && <span className="range">{figure(portion.low)}–{figure(portion.high)}</span>}
           </>
         )}
@@ -34,7 +35,7 @@ function Row({ n, onAsk }: { readonly n: NutrientReport; readonly onAsk: (nutrie
         )}
       </td>
       <td className="share">{share === null ? '' : percent(share)}</td>
-      <td className="missing">{n.state === 'partial' && <span title={`${percent(n.unknownShare)} of the weight has no value`}>{percent(n.unknownShare)} of weight not known</span>}</td>
+      <td className="missing">{n.state === 'partial' && n.unknownShare >= barelyUnknown && <span title={`${percent(n.unknownShare)} of the weight has no value`}>{percent(n.unknownShare)} of weight not known</span>}</td>
     </tr>
   );
 }

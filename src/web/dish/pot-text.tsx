@@ -33,12 +33,10 @@ export function PotText({ dish, options }: { readonly dish: DishState; readonly 
           void read(dropped);
         }}
       />
-      <p className="hint">
-        Examples, invented for this desk:{' '}
-        {options.demos.map((demo, i) => (
-          <span key={demo.name}>{i > 0 && ' · '}<Button className="link" onPress={() => dish.setText(demo.text)}>{demo.name}</Button></span>
-        ))}
-      </p>
+      <div className="hint">
+        Examples, invented for this desk:
+        <ul>{options.demos.map((demo) => <li key={demo.name}><Button className="link" onPress={() => dish.setText(demo.text)}>{demo.name}</Button></li>)}</ul>
+      </div>
     </section>
   );
 }
