@@ -80,7 +80,7 @@ function codeOf(at: Line, context: EatenContext): EatenCode {
   if (!context.countOptional && at.line.remarks.some((r) => r === 'optional' || r === 'to-serve' || r === 'garnish')) return 'left-out';
   if (countedBefore(at, recipe)) return 'counted-before';
   if (rules.alwaysTakenOut.some((rule) => isTakenOut(at, rule))) return 'taken-out';
-  if (at.names.some((name) => matchesText(rules.bones, name) && !/broth|stock|marrow/.test(name)) && at.match.entry?.name !== at.names[0]) return 'bones';
+  if (at.names.some((name) => matchesText(rules.bones, name) && !/on the bone|broth|stock/.test(name))) return 'bones';
   if (takenOutByStep(recipe, rules, at.names)) return 'taken-out';
   if (isOil(at)) {
     const code = oilCode(at, context);

@@ -33,7 +33,9 @@ export interface WeighContext {
 
 /** The names under which rules look a food up; a line without a food keeps its own words. */
 export function foodNames(line: IngredientLine, match: FoodMatch, food: Food | null): FoodNames {
-  const names = match.entry ? [match.entry.name, ...match.entry.also] : [line.food.name];
+  const entryNames = match.entry ? [match.entry.name, ...match.entry.also] : [line.food.name];
+  // The juice of a lemon is looked up as lemon juice too.
+  const names = match.entry && (match.form === 'juice' || match.form === 'oil') ? [...entryNames, `${match.entry.name} ${match.form}`] : entryNames;
   return { names: food && !match.entry ? [...names, food.name] : names, group: food?.group ?? '' };
 }
 

@@ -53,7 +53,7 @@ function tablePiece(context: WeighContext, unit: string): PieceChoice | null {
   const isWhole = (noun: string): boolean => noun === 'piece' || noun === 'fruit' || noun === 'whole' || noun === 'item' || nouns.has(noun);
   const read = food.household.flatMap((measure) => {
     const reading = readHousehold(measure.text);
-    return reading?.kind === 'count' && (reading.unit === unit || (unit === 'piece' && isWhole(reading.unit))) ? [{ measure, reading }] : [];
+    return reading?.kind === 'count' && !reading.isYield && (reading.unit === unit || (unit === 'piece' && isWhole(reading.unit))) ? [{ measure, reading }] : [];
   });
   const best = read.sort((a, b) => sizeRank(a.reading, amount.size) - sizeRank(b.reading, amount.size))[0];
   if (!best) return null;

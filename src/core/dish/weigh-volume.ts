@@ -63,7 +63,7 @@ function tableDensity(context: WeighContext): DensityChoice | null {
   const wide = widened(words);
   const read = food.household.flatMap((measure) => {
     const reading = readHousehold(measure.text);
-    const ml = reading?.kind === 'volume' ? tables.rules.tableMeasures[reading.unit] : undefined;
+    const ml = reading?.kind === 'volume' && !reading.isYield ? tables.rules.tableMeasures[reading.unit] : undefined;
     return reading && ml ? [{ measure, reading, density: measure.grams / (reading.count * ml.value), score: stateScore(reading.states, words, wide) }] : [];
   });
   const best = read.sort((a, b) => b.score - a.score)[0];

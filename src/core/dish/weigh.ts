@@ -25,6 +25,8 @@ export interface Weighing {
 }
 
 const confidenceOfScale = 0.98;
+// No cook counts further; such a number is a slip or an attack, and sums must stay finite.
+const mostCounted = 1e6;
 const containers = new Set(['tin', 'jar']);
 
 function measureStep(context: WeighContext, kind: 'stated-each' | 'stated-total', measure: StatedMeasure, gramsAUnit: { value: number; source: string; locator: string }): WeighStep {
@@ -65,7 +67,6 @@ function weighMass(context: WeighContext, unit: string): Estimate | null {
 function weighAmount(context: WeighContext): readonly Estimate[] {
   const { amount, tables } = context;
   const one = (estimate: Estimate | null): readonly Estimate[] => (estimate ? [estimate] : []);
-  if (!(amount.quantity.value > 0) || !Number.isFinite(amount.quantity.value)) return [];
   const total = amount.total ? weighStated(context, 'stated-total', amount.total) : null;
   if (total) return [total];
   const each = amount.each ? weighStated(context, 'stated-each', amount.each) : null;
@@ -120,7 +121,7 @@ function absurd(line: IngredientLine, grams: number, at: { match: FoodMatch; tab
  */
 export function weighLine(line: IngredientLine, match: FoodMatch, tables: WeighTables, settings: WeighSettings): Weighing {
   const amounts: readonly Amount[] = [...(line.amount ? [line.amount] : []), ...line.more];
-  const given = amounts.filter((a) => a.unit !== 'some' && a.quantity.value > 0);
+  const given = amounts.filter((a) => a.unit !== 'some' && a.quantity.value > 0 && a.quantity.value <= mostCounted);
   if (given.length === 0) return usualAmount(line, match, tables, settings);
   const before: Estimate[] = [];
   const after: Estimate[] = [];

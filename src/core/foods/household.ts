@@ -10,6 +10,8 @@ export interface HouseholdReading {
   readonly size: 'small' | 'medium' | 'large' | null;
   /** Words of state, folded: "chopped", "slice", "packed". */
   readonly states: readonly string[];
+  /** True when the grams are what so much of another food gives ("1 cup, dry, yields"): no weight of the measure itself. */
+  readonly isYield: boolean;
   /** True when the text says that refuse is still in ("with refuse"). */
   readonly withRefuse: boolean;
 }
@@ -36,7 +38,8 @@ export function readHousehold(text: string): HouseholdReading | null {
   const [count, rest] = readCount(plain);
   if (!(count > 0)) return null;
   const withRefuse = /with refuse|with bone/.test(rest) && !/without refuse|excluding refuse/.test(rest);
-  const outside = rest.replace(/\(.*?\)/g, ' , ').replace(/\bextra large\b/g, 'extra-large').replace(/\bfl\.? ?oz\b/g, 'floz');
+  const isYield = /\byields?\b|\bprepared\b|amount to make/.test(rest);
+  const outside = rest.replace(/\bnot packed\b/g, ' ').replace(/\(.*?\)/g, ' , ').replace(/\bextra large\b/g, 'extra-large').replace(/\bfl\.? ?oz\b/g, 'floz');
   const words = outside
     .replace(/\d+[\d./-]*\s*("|inch(es)?|cm)?/g, ' ')
     .split(/[^a-z-]+/)
@@ -47,10 +50,10 @@ export function readHousehold(text: string): HouseholdReading | null {
   const head = first === 'floz' ? 'fl oz' : foldWord(first);
   const states = others.filter((w) => !fillers.has(w) && sizes[w] === undefined).map(foldWord);
   const volume = volumes[head];
-  if (volume !== undefined) return { count, unit: volume, kind: 'volume', size, states, withRefuse };
+  if (volume !== undefined) return { count, unit: volume, kind: 'volume', size, states, isYield, withRefuse };
   const mass = masses[head];
-  if (mass !== undefined) return { count, unit: mass, kind: 'mass', size, states, withRefuse };
+  if (mass !== undefined) return { count, unit: mass, kind: 'mass', size, states, isYield, withRefuse };
   // "1 large potato", "1 potato, large": the noun is the unit, "1 large" alone is a piece.
   const noun = sizes[head] !== undefined ? (states[0] ?? 'piece') : head;
-  return { count, unit: noun, kind: 'count', size, states: states.filter((s) => s !== noun), withRefuse };
+  return { count, unit: noun, kind: 'count', size, states: states.filter((s) => s !== noun), isYield, withRefuse };
 }
