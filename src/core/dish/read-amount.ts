@@ -15,6 +15,8 @@ export interface ReadAmount {
   readonly article: boolean;
   /** "1 tsp each": the amount holds for every food that follows. */
   readonly shared: boolean;
+  /** State words before the unit: "1 packed cup". */
+  readonly qualifiers: readonly string[];
 }
 
 interface Draft {
@@ -25,6 +27,7 @@ interface Draft {
   each: StatedMeasure | null;
   total: StatedMeasure | null;
   vague: boolean;
+  packing: string[];
 }
 
 const measure = (quantity: Interval, unit: Unit): StatedMeasure => ({ quantity, unit: unit.id });
@@ -61,6 +64,12 @@ function readAdjectives(row: Row, at: number, draft: Draft, vocabulary: ReaderVo
   let next = at;
   for (let n = 0; n < 3; n++) {
     if (vocabulary.notSizes.longestAt(row.words, next) > 0) break;
+    const packed = packing(row, next, vocabulary);
+    if (packed > 0) {
+      draft.packing.push(wordsOf(row, next, next + packed).toLowerCase());
+      next += packed;
+      continue;
+    }
     const length = vocabulary.sizes.longestAt(row.words, next);
     const word = length > 0 ? row.words.slice(next, next + length).join(' ') : (row.words[next] ?? '');
     const after = next + Math.max(length, 1) + (row.words[next + Math.max(length, 1)] === ',' ? 1 : 0);
@@ -72,6 +81,13 @@ function readAdjectives(row: Row, at: number, draft: Draft, vocabulary: ReaderVo
     if (row.words[next] === ',' && readUnit(row, next + 1, vocabulary)) next++;
   }
   return next;
+}
+
+/** "packed", "loosely packed" right before a spoon or cup. */
+function packing(row: Row, at: number, vocabulary: ReaderVocabulary): number {
+  const length = ['loosely', 'lightly', 'firmly', 'tightly', 'well'].includes(row.words[at] ?? '') ? 2 : 1;
+  if (!['packed', 'filled'].includes(row.words[at + length - 1] ?? '')) return 0;
+  return readUnit(row, at + length, vocabulary)?.unit.spoon ? length : 0;
 }
 
 /** "(400 g)", "(about 150 g each)", "(14 oz / 400 g)", "[200g]": the measure in brackets right here. */
@@ -116,7 +132,7 @@ function readEach(row: Row, at: number, draft: Draft, vocabulary: ReaderVocabula
   if (!cross && !bracket && !holding && each.unit.kind !== 'length') return null;
   if (bracket && !holding) return null;
   draft.each = measure(each.quantity, each.unit);
-  if (!holding || holding.unit.kind !== 'count') return each.next;
+  if (!holding || (holding.unit.kind !== 'count' && !holding.unit.vague)) return each.next;
   draft.unit = holding.unit;
   return holding.next;
 }
@@ -160,7 +176,8 @@ function readMoreOfSame(row: Row, at: number, draft: Draft, vocabulary: ReaderVo
 }
 
 function finish(row: Row, from: number, to: number, draft: Draft): Amount {
-  return { ...draft, unit: draft.unit?.id ?? null, text: wordsOf(row, from, to) };
+  const { quantity, unit, size, fill, each, total, vague } = draft;
+  return { quantity, unit: unit?.id ?? null, size, fill, each, total, vague, text: wordsOf(row, from, to) };
 }
 
 /** "handful of kale", "good pinch salt", "some oil", "tin tomatoes": a unit without a number. */
@@ -181,11 +198,12 @@ function readBareUnit(row: Row, at: number, draft: Draft, vocabulary: ReaderVoca
 /** The amount written at a place of the row, or null. */
 export function readAmount(row: Row, at: number, vocabulary: ReaderVocabulary, withMore = true): ReadAmount | null {
   if (vocabulary.notAmounts.longestAt(row.words, at) > 0) return null;
-  const draft: Draft = { quantity: exactly(1), unit: null, size: null, fill: null, each: null, total: null, vague: false };
+  const draft: Draft = { quantity: exactly(1), unit: null, size: null, fill: null, each: null, total: null, vague: false, packing: [] };
   let start = at;
   if (row.words[start] === '~') start++;
   const about = vocabulary.approximate.longestAt(row.words, start);
-  if (about > 0 && readNumber(row, start + about, vocabulary)) start += about;
+  const dot = about > 0 && row.words[start + about] === '.' ? 1 : 0;
+  if (about > 0 && readNumber(row, start + about + dot, vocabulary)) start += about + dot;
   if (vocabulary.notAmounts.longestAt(row.words, start) > 0) return null;
 
   const phrase = vocabulary.notSizes.longestAt(row.words, start + 1) > 0 ? null : readUnit(row, start, vocabulary);
@@ -203,6 +221,12 @@ export function readAmount(row: Row, at: number, vocabulary: ReaderVocabulary, w
     next = counted;
   }
   next = readMoreOfSame(row, next, draft, vocabulary);
+  if (draft.unit?.id === 'piece' && draft.quantity.low === 1 && draft.quantity.high === 1 && draft.each && vocabulary.units.get(draft.each.unit).kind === 'length') {
+    // "a 5 cm piece" is said as "5 cm piece" is
+    draft.quantity = draft.each.quantity;
+    draft.unit = vocabulary.units.get(draft.each.unit);
+    draft.each = null;
+  }
   if (draft.unit?.vague && number?.article) draft.vague = true;
   const more: Amount[] = [];
   const end = next;
@@ -217,7 +241,7 @@ export function readAmount(row: Row, at: number, vocabulary: ReaderVocabulary, w
   const shared = row.words[next] === 'each';
   if (shared) next++;
   if (row.words[next] === 'of') next += row.words[next + 1] === 'a' || row.words[next + 1] === 'the' ? 2 : 1;
-  return { amount, more, next, article, shared };
+  return { amount, more, next, article, shared, qualifiers: draft.packing };
 }
 
 /** What follows a number: adjectives, a measure of each, a unit. Null when the number is part of a name ("7-grain"). */

@@ -46,6 +46,8 @@ export interface FoodsContext {
   /** "1 tsp each": the amount is said of every food. */
   readonly shared: boolean;
   readonly amount: boolean;
+  /** The line names several foods with amounts, as when somebody dictates. */
+  readonly runOn: boolean;
   readonly tails: readonly Row[];
 }
 
@@ -55,8 +57,8 @@ function isPair(left: Row, right: Row, vocabulary: ReaderVocabulary): boolean {
   return vocabulary.words.pairs.some(([a, b]) => (lastWord(left) === a && lastWord(right) === b) || (lastWord(left) === b && lastWord(right) === a));
 }
 
-/** "salt and pepper": the foods that one amount, or none, is said of. The tails that turn out to be foods leave the tails. */
-export function splitFoods(main: Row, context: FoodsContext, vocabulary: ReaderVocabulary): { foods: Row[]; tails: Row[] } {
+/** "salt and pepper": the foods that one amount, or none, is said of; `others` are foods behind them that it is not said of. The tails that turn out to be foods leave the tails. */
+export function splitFoods(main: Row, context: FoodsContext, vocabulary: ReaderVocabulary): { foods: Row[]; others: Row[]; tails: Row[] } {
   const cut = splitAtAnd(main, vocabulary);
   const foodTails: Row[] = [];
   const tails: Row[] = [];
@@ -64,9 +66,10 @@ export function splitFoods(main: Row, context: FoodsContext, vocabulary: ReaderV
   const [left, right] = [cut[0], cut[1]];
   const known = (row: Row): boolean => vocabulary.isFood?.(phrase(row)) ?? false;
   const several =
-    cut.length > 1 && (context.shared || foodTails.length > 0 || (left && right && isPair(left, right, vocabulary)) || cut.every(known) || (!context.amount && cut.every(({ words }) => words.length <= 4)));
-  const foods = [...(several ? cut : [main]), ...foodTails.flatMap((tail) => splitAtAnd(tail, vocabulary))];
-  return { foods, tails };
+    cut.length > 1 && (context.shared || (foodTails.length > 0 && !context.amount) || (left && right && isPair(left, right, vocabulary)) || cut.every(known) || (!context.amount && cut.every(({ words }) => words.length <= 4)));
+  const behind = foodTails.flatMap((tail) => splitAtAnd(tail, vocabulary));
+  const own = several ? cut : [main];
+  return context.amount && !context.shared ? { foods: own, others: behind, tails } : { foods: [...own, ...behind], others: [], tails };
 }
 
 function splitAtAnd(row: Row, vocabulary: ReaderVocabulary): Row[] {
@@ -85,6 +88,12 @@ function splitAtAnd(row: Row, vocabulary: ReaderVocabulary): Row[] {
   return parts;
 }
 
+/** Whether short words can be a food: no state, no unit, no other use. */
+function namesFood(row: Row, vocabulary: ReaderVocabulary): boolean {
+  if (vocabulary.isFood) return vocabulary.isFood(phrase(row));
+  return !onlyQualifiers(row, vocabulary) && row.tokens.every(({ kind }) => kind === 'word') && !row.words.some((word) => vocabulary.units.spelled(word) !== null || vocabulary.qualifiers.longestAt([word], 0) > 0 || vocabulary.adverbs.has(word) || vocabulary.remarks.longestAt([word], 0) > 0 || ['all', 'only', 'part', 'parts', 'each', 'if', 'or', 'to', 'for', 'in', 'the', 'see', 'about', 'etc'].includes(word));
+}
+
 /** Whether a comma part is another food, not a word about the first. */
 function isFoodTail(tail: Row, main: Row, context: FoodsContext, vocabulary: ReaderVocabulary): boolean {
   if (tail.words.length === 0 || tail.words.length > 6 || tail.tokens.some(({ kind }) => kind === 'number')) return false;
@@ -92,8 +101,9 @@ function isFoodTail(tail: Row, main: Row, context: FoodsContext, vocabulary: Rea
   const parts = splitAtAnd(tail, vocabulary);
   if (context.shared) return parts.every(({ words }) => words.length <= 3);
   if (vocabulary.isFood && parts.every((part) => vocabulary.isFood!(phrase(part)))) return !context.amount || parts.length > 1;
-  if (context.amount) return false;
+  if (context.amount && !context.runOn) return false;
+  if (context.runOn && parts.every((part) => part.words.length <= 2 && namesFood(part, vocabulary))) return true;
   // "Salt, pepper and nutmeg": a list, as nothing in it says how the first is cut.
-  if (parts.length > 1 && parts.every((part) => part.words.length <= 3 && !onlyQualifiers(part, vocabulary) && !part.words.some((word) => vocabulary.units.spelled(word) !== null || vocabulary.qualifiers.longestAt([word], 0) > 0))) return true;
+  if (parts.length > 1 && parts.every((part) => part.words.length <= 3 && namesFood(part, vocabulary))) return true;
   return parts.length === 1 && isPair(main, tail, vocabulary);
 }

@@ -39,6 +39,16 @@ function verbAt(row: Row, at: number, vocabulary: ReaderVocabulary): VerbEntry |
   return null;
 }
 
+/** "frobnicate the potatoes": at the head of an instruction, before "the", stands a verb, known or not. */
+function unknownVerbAt(row: Row, at: number, vocabulary: ReaderVocabulary): boolean {
+  const word = row.words[at]!;
+  const next = row.words[at + 1];
+  if (row.tokens[at]!.kind !== 'word' || (next !== 'the' && next !== 'them' && next !== 'it') || word.length < 3) return false;
+  if (vocabulary.notVerbs.has(word) || vocabulary.verbForms.has(word) || passing.has(word) || openers.has(word) || vocabulary.adverbs.has(word) || /(?:ing|ly|ed)$/.test(word)) return false;
+  const previous = row.words[at - 1];
+  return previous === undefined || previous === 'and' || previous === ',' || previous === 'then';
+}
+
 const sentenceEnds = new Set(['.', '!', ';', '•']);
 
 /** The instructions of a step in order; a sentence without a known verb keeps its first word as verb, entry null. */
@@ -55,10 +65,13 @@ export function readClauses(row: Row, vocabulary: ReaderVocabulary): Clause[] {
 }
 
 function sentenceClauses(row: Row, vocabulary: ReaderVocabulary): Clause[] {
-  const starts: { at: number; entry: VerbEntry }[] = [];
+  const starts: { at: number; entry: VerbEntry | null }[] = [];
   for (let at = 0; at < row.words.length; at++) {
     const entry = row.tokens[at]!.kind === 'word' ? verbAt(row, at, vocabulary) : null;
-    if (!entry) continue;
+    if (!entry) {
+      if (unknownVerbAt(row, at, vocabulary)) starts.push({ at, entry: null });
+      continue;
+    }
     const last = starts.at(-1);
     // "leave to simmer", "let it cool": one instruction, the second verb says what happens.
     if (last && letting.has(row.words[last.at]!) && at - last.at <= 3 && (row.words[at - 1] === 'to' || row.words[at - 1] === 'it' || row.words[at - 1] === 'them' || /ing$/.test(row.words[at]!))) last.entry = entry;
@@ -79,6 +92,6 @@ function sentenceClauses(row: Row, vocabulary: ReaderVocabulary): Clause[] {
   return starts.map(({ at, entry }, n) => {
     const begin = n === 0 ? 0 : at;
     const end = starts[n + 1]?.at ?? row.words.length;
-    return { row: partOfRow(row, begin, end), verb: entry.verb, entry };
+    return { row: partOfRow(row, begin, end), verb: entry?.verb ?? row.words[at]!, entry };
   });
 }

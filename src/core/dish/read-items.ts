@@ -1,5 +1,5 @@
 import { readAmount } from './read-amount.ts';
-import { onlyQualifiers } from './read-food-words.ts';
+import { onlyQualifiers, readRemarks } from './read-food-words.ts';
 import { partOfRow, type Row } from './read-tokens.ts';
 import type { ReaderVocabulary } from './read-vocabulary.ts';
 
@@ -56,6 +56,14 @@ function beginsItem(row: Row, at: number, vocabulary: ReaderVocabulary): boolean
   return !onlyQualifiers(partOfRow(row, read.next, end), vocabulary);
 }
 
+/** Behind a semicolon any food words begin another ingredient. */
+function beginsWords(row: Row, at: number, vocabulary: ReaderVocabulary): boolean {
+  let end = at;
+  while (end < row.words.length && !stops.includes(row.words[end]!)) end++;
+  const rest = partOfRow(row, at, end);
+  return rest.tokens[0]?.kind === 'word' && !onlyQualifiers(rest, vocabulary) && readRemarks(rest, vocabulary).at !== 0 && !['cut', 'plus', 'or', 'see', 'about', 'preferably', 'ideally', 'if'].includes(rest.words[0]!);
+}
+
 /** Cuts "1 carrot, 1 stick celery and 1 onion" into its ingredients: pairs of token places. */
 export function splitItems(row: Row, vocabulary: ReaderVocabulary): { from: number; to: number }[] {
   const items: { from: number; to: number }[] = [];
@@ -70,7 +78,7 @@ export function splitItems(row: Row, vocabulary: ReaderVocabulary): { from: numb
     if (depth > 0 || at === from || at < afterAmount || !separators.includes(word)) continue;
     if (readPartOf(row, from) && at < from + 4 && word !== ',') continue;
     const start = skipLeadIn(row, at + 1, vocabulary);
-    if (!beginsItem(row, start, vocabulary)) continue;
+    if (!beginsItem(row, start, vocabulary) && !(word === ';' && beginsWords(row, start, vocabulary))) continue;
     if (word === 'and' && readPartOf(row, start) && row.words[at - 1] === 'zest') continue;
     items.push({ from, to: at });
     from = start;

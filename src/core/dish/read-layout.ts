@@ -39,6 +39,11 @@ export function looksLikeMethod(row: Row, vocabulary: ReaderVocabulary): boolean
 
 const isVerb = (row: Row, at: number, vocabulary: ReaderVocabulary): boolean => vocabulary.verbForms.get(row.words[at] ?? '')?.verb === row.words[at] && row.words[at] !== undefined;
 
+/** Of a line that is a heading, or begins with one: "Ingredients: …", "Ingredients (serves 4)". */
+function headingOf(row: Row, vocabulary: ReaderVocabulary): Mode | null {
+  return heading(row, vocabulary) ?? leadingHeading(row, vocabulary)?.mode ?? (row.tokens.length < 12 && row.words[0] === 'ingredients' && (row.words[1] === '(' || row.words[1] === '-' || row.words[1] === 'for') ? 'ingredients' : null);
+}
+
 const plainWords = (row: Row): string => row.tokens.filter(({ kind }) => kind === 'word').map(({ word }) => word).join(' ');
 
 function heading(row: Row, vocabulary: ReaderVocabulary): Mode | null {
@@ -90,9 +95,15 @@ export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
   const steps: { start: number; end: number; section: string | null; open: boolean }[] = [];
   const leftOut: Span[] = [];
   let title: Span | null = null;
+  let titleMarked = false;
   let servings: StatedServings | null = null;
   let mode: Mode = 'start';
   let section: string | null = null;
+
+  const listHead = rows.findIndex((row) => headingOf(row, vocabulary) === 'ingredients');
+  const methodHead = rows.findIndex((row) => headingOf(row, vocabulary) === 'method');
+  /** Lines before the heading "Ingredients" (menus, stories) are no ingredients, unless the method stands there. */
+  const announced = listHead > 0 && !(methodHead >= 0 && methodHead < listHead) ? listHead : -1;
 
   const step = (span: Span): void => void steps.push({ start: span.start, end: span.end, section, open: !/[.!?:]\s*$/.test(text.slice(span.start, span.end)) });
   const ingredient = (span: Span): void => void ingredients.push({ start: span.start, end: span.end, section });
@@ -151,6 +162,12 @@ export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
     }
     const amount = readAmount(row, 0, vocabulary);
     const method = looksLikeMethod(row, vocabulary);
+    if (line.hash && !titleMarked && ((mode === 'start' && title === null) || i < announced)) {
+      if (title) leftOut.push(title);
+      title = { start: line.start, end: line.end };
+      titleMarked = true;
+      return;
+    }
     if (mode === 'start' && title === null && (line.hash || ((!amount || amount.article) && !method && row.words.length <= 14 && !line.marked && row.words.at(-1) !== ':' && lines.length > 1))) {
       title = { start: line.start, end: line.end };
       return;
@@ -159,6 +176,10 @@ export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
     if (name !== null) {
       section = name;
       if (mode === 'start') mode = 'guess';
+      return;
+    }
+    if (i < announced && (mode === 'start' || mode === 'guess')) {
+      leftOut.push({ start: span.start, end: span.end });
       return;
     }
     if (mode === 'start') {

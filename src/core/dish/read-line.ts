@@ -14,6 +14,8 @@ export type ReadLine = Omit<IngredientLine, 'id' | 'section'> & { readonly probl
 
 interface Draft {
   amount: Amount | null;
+  /** "of" stood between unit and food. */
+  ofUnit: boolean;
   more: Amount[];
   instead: { amount: Amount | null; food: NamedFood }[];
   leading: readonly string[];
@@ -55,7 +57,7 @@ function readOnlyAmount(row: Row, vocabulary: ReaderVocabulary): { amount: Amoun
 /** One comma part or bracket behind the food. */
 function readTail(tail: Row, draft: Draft, vocabulary: ReaderVocabulary): void {
   if (tail.words.length === 0) return;
-  if (tail.words[0] === 'or' && tail.words.length > 1 && !onlyQualifiers(tail, vocabulary)) {
+  if (tail.words[0] === 'or' && tail.words.length > 1 && !onlyQualifiers(tail, vocabulary) && vocabulary.remarks.longestAt(tail.words, 1) === 0 && vocabulary.remarks.longestAt(tail.words, 0) === 0) {
     readInstead(partOfRow(tail, 1, tail.words.length), draft, vocabulary);
     return;
   }
@@ -63,7 +65,13 @@ function readTail(tail: Row, draft: Draft, vocabulary: ReaderVocabulary): void {
   const further = plus ? readAmount(tail, 1, vocabulary) : null;
   if (further && !further.article) {
     draft.more.push(further.amount, ...further.more);
-    readTail(partOfRow(tail, further.next, tail.words.length), draft, vocabulary);
+    add(draft.qualifiers, splitQualifiers(partOfRow(tail, further.next, tail.words.length), vocabulary));
+    if (further.next < tail.words.length) add(draft.remarks, ['plus-extra']); // what is said behind is said of the extra
+    return;
+  }
+  if (plus && tail.words[0] !== 'and') {
+    add(draft.remarks, ['plus-extra']);
+    add(draft.qualifiers, splitQualifiers(tail, vocabulary));
     return;
   }
   const only = readOnlyAmount(tail, vocabulary);
@@ -93,12 +101,14 @@ function takeUnitBehind(name: string, draft: Draft, vocabulary: ReaderVocabulary
   if (!amount || amount.unit !== null) return name;
   const words = name.split(' ');
   const last = words.at(-1)!;
-  if (words.length < 2) return name;
+  if (words.length < 2 || words.at(-2) === 'of') return name;
   const found = readUnit(readTokens(last, { start: 0, end: last.length }), 0, vocabulary)?.unit;
   if (!found || found.kind !== 'count' || found.vague || found.id === 'half' || found.id === 'quarter') return name;
   if (amount.quantity.value > 1 && !found.words.includes(last.toLowerCase())) return name;
+  const rest = words.slice(0, -1).join(' ');
+  if (onlyQualifiers(readTokens(rest, { start: 0, end: rest.length }), vocabulary)) return name; // "whole cloves"
   draft.amount = { ...amount, unit: found.id };
-  return found.inName ? name : words.slice(0, -1).join(' ');
+  return found.inName ? name : rest;
 }
 
 function sureness(draft: Draft, name: string, vocabulary: ReaderVocabulary): number {
@@ -130,8 +140,10 @@ function judgeAmount(draft: Draft, vocabulary: ReaderVocabulary): void {
 const largestGrams = 25_000;
 const largestCount = 1_000;
 
-function readItem(row: Row, vocabulary: ReaderVocabulary): ReadLine[] {
-  const draft: Draft = { amount: null, more: [], instead: [], leading: [], qualifiers: [], remarks: [], problems: [] };
+const emptyDraft = (): Draft => ({ amount: null, ofUnit: false, more: [], instead: [], leading: [], qualifiers: [], remarks: [], problems: [] });
+
+function readItem(row: Row, runOn: boolean, vocabulary: ReaderVocabulary): ReadLine[] {
+  const draft = emptyDraft();
   let at = 0;
   const part = readPartOf(row, 0);
   if (part) {
@@ -139,13 +151,20 @@ function readItem(row: Row, vocabulary: ReaderVocabulary): ReadLine[] {
     at = part.next;
     if (row.words[at] === 'the') at++;
   }
+  const partly = part ? null : readSomeOf(row, vocabulary);
+  if (partly) {
+    draft.qualifiers.push(partly.words);
+    at = partly.next;
+  }
   const negative = ['-', '−', '–'].includes(row.words[at] ?? '') && row.tokens[at + 1]?.kind === 'number' && !row.tokens[at + 1]!.spaced;
   if (negative) at++;
   const read = readAmount(row, at, vocabulary);
   if (read) {
     draft.amount = read.amount;
     draft.more = [...read.more];
+    draft.qualifiers.push(...read.qualifiers);
     at = read.next;
+    draft.ofUnit = row.words[at - 1] === 'of';
   }
   if (negative && read) {
     draft.amount = null;
@@ -154,7 +173,7 @@ function readItem(row: Row, vocabulary: ReaderVocabulary): ReadLine[] {
   const parts = cutParts(partOfRow(row, at, row.words.length), draft.amount !== null || negative, vocabulary);
   draft.leading = parts.leading;
   if (parts.amount) draft.amount = parts.amount;
-  const foods = splitFoods(parts.main, { shared: read?.shared ?? false, amount: draft.amount !== null, tails: parts.tails }, vocabulary);
+  const foods = splitFoods(parts.main, { runOn, shared: read?.shared ?? false, amount: draft.amount !== null, tails: parts.tails }, vocabulary);
   for (const tail of foods.tails) readTail(tail, draft, vocabulary);
   if (foods.foods.length > 1 && draft.amount !== null && !(read?.shared ?? false)) {
     draft.problems.push({ code: 'shared-amount', data: { amount: draft.amount.text, foods: foods.foods.length }, severity: 'question' });
@@ -162,7 +181,18 @@ function readItem(row: Row, vocabulary: ReaderVocabulary): ReadLine[] {
     const { low, value, high } = draft.amount.quantity;
     draft.amount = { ...draft.amount, quantity: { low: low / n, value: value / n, high: high / n } };
   }
-  return foods.foods.map((food) => finishItem(row, food, foods.foods.length > 1 ? { ...draft, more: [...draft.more], instead: [...draft.instead], qualifiers: [...draft.qualifiers], remarks: [...draft.remarks], problems: [...draft.problems] } : draft, vocabulary));
+  const lines = foods.foods.map((food) => finishItem(row, food, copyDraft(draft), vocabulary));
+  return [...lines, ...foods.others.map((food) => finishItem(row, food, emptyDraft(), vocabulary))];
+}
+
+const copyDraft = (draft: Draft): Draft => ({ ...draft, more: [...draft.more], instead: [...draft.instead], qualifiers: [...draft.qualifiers], remarks: [...draft.remarks], problems: [...draft.problems] });
+
+/** "seeds of 1 pomegranate", "whites of 2 eggs": the part used stands before the amount. */
+function readSomeOf(row: Row, vocabulary: ReaderVocabulary): { words: string; next: number } | null {
+  const of = row.words.indexOf('of');
+  if (of < 1 || of > 2 || row.tokens[0]!.kind !== 'word' || row.tokens[of + 1]?.kind !== 'number') return null;
+  if (readAmount(row, 0, vocabulary) !== null) return null;
+  return { words: wordsOf(row, 0, of).toLowerCase(), next: of + 1 };
 }
 
 function finishItem(row: Row, food: Row, draft: Draft, vocabulary: ReaderVocabulary): ReadLine {
@@ -181,7 +211,12 @@ function finishItem(row: Row, food: Row, draft: Draft, vocabulary: ReaderVocabul
   }
   if (qualifiers.includes('divided')) add(draft.remarks, ['divided']);
   if (qualifiers.includes('optional')) add(draft.remarks, ['optional']);
-  const name = takeUnitBehind(words.name, draft, vocabulary);
+  let name = takeUnitBehind(words.name, draft, vocabulary);
+  const unit = draft.amount?.unit == null ? null : vocabulary.units.get(draft.amount.unit);
+  // "leg of lamb": the cut belongs to the name, as in "lamb leg"
+  if (unit?.inName && draft.ofUnit && !name.toLowerCase().includes(unit.one)) name = `${name} ${unit.one}`;
+  const yolk = qualifiers.findIndex((word) => /^(?:yolk|white)s?$/.test(word));
+  if (yolk >= 0 && /^eggs?$/i.test(name)) name = `egg ${qualifiers.splice(yolk, 1)[0]!}`;
   if (!/[\p{L}]/u.test(name)) draft.problems.push({ code: 'no-food', data: { text: wordsOf(row, 0, row.words.length).slice(0, 80) }, severity: 'question' });
   else if (!/\p{Script=Latin}/u.test(name)) draft.problems.push({ code: 'other-alphabet', data: { text: name.slice(0, 80) }, severity: 'question' });
   judgeAmount(draft, vocabulary);
@@ -208,7 +243,21 @@ export function readIngredientLine(text: string, span: Span, vocabulary: ReaderV
     const problem = { code: 'line-too-long', data: { characters: span.end - span.start }, severity: 'warning' as const };
     return [{ text: text.slice(span.start, span.end), span, amount: null, more: [], food: namedFood(text.slice(span.start, span.start + 80).trim(), []), instead: [], remarks: [], confidence: 0, problems: [problem] }];
   }
-  return splitItems(row, vocabulary).flatMap(({ from, to }) => readItem(partOfRow(row, from, to), vocabulary));
+  const items = splitItems(row, vocabulary);
+  return shareHeads(items.flatMap(({ from, to }) => readItem(partOfRow(row, from, to), items.length > 1, vocabulary)), vocabulary);
+}
+
+/** "2 red, 1 yellow and 1 green pepper": the last word belongs to all three. */
+function shareHeads(lines: ReadLine[], vocabulary: ReaderVocabulary): ReadLine[] {
+  let head: string | null = null;
+  return lines.toReversed().map((line) => {
+    const words = line.food.name.split(' ');
+    const last = words.at(-1)!.toLowerCase();
+    if (words.length > 1 && vocabulary.sharedHeads.has(last)) head = last;
+    else if (head !== null && words.length === 1 && vocabulary.attributes.has(last) && !vocabulary.sharedHeads.has(last)) return { ...line, food: namedFood(`${line.food.name} ${head}`, line.food.qualifiers) };
+    else head = null;
+    return line;
+  }).toReversed();
 }
 
 /** Words and marks above which a line is kept unread. */

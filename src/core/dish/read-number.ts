@@ -47,6 +47,7 @@ function digits(row: Row, at: number, vocabulary: ReaderVocabulary): ReadNumber 
   const token = row.tokens[at]!;
   if (/^0\d/.test(token.text) && !/[.,]/.test(token.text)) return null; // "00 flour"
   if (row.words[at + 1] === '%') return null;
+  if (row.tokens[at + 1]?.text === '000' && row.tokens[at + 1]!.spaced && token.value < 100 && Number.isInteger(token.value)) return plain(token.value * 1000, at + 2); // "1 000 g"
   if (token.fraction) return plain(token.value, skipOfA(row, at + 1));
   const hyphen = row.words[at + 1] === '-' ? row.tokens[at + 2] : undefined;
   if (hyphen?.fraction && !hyphen.spaced && hyphen.value < 1) return plain(token.value + hyphen.value, at + 3); // "1-1/2"
@@ -82,6 +83,7 @@ function wordNumber(row: Row, at: number, vocabulary: ReaderVocabulary): ReadNum
   const few = rough(at);
   if (few) return few;
   const [tens, ones] = word.split('-');
+  if (ones !== undefined && partWords.includes(ones) && (numbers[tens!] ?? 0) >= 1) return plain(numbers[tens!]! * (numbers[ones] ?? 0.5), skipOfA(row, at + 1)); // "three-quarters of a"
   const value = Object.hasOwn(numbers, word) ? numbers[word] : ones !== undefined && (numbers[tens!] ?? 0) >= 20 ? numbers[tens!]! + (numbers[ones] ?? NaN) : undefined;
   if (value === undefined || !Number.isFinite(value)) return null;
   const next = row.words[at + 1] ?? '';

@@ -45,7 +45,7 @@ function cutRow(row: Row): { segments: Row[]; brackets: Row[] } {
   return { segments, brackets: brackets.filter(({ words }) => words.length > 0) };
 }
 
-const prepositions = ['for', 'to', 'at', 'in', 'from', 'with', 'without', 'until', 'on', 'plus', 'per', 'about', 'such', 'like', 'preferably', 'ideally', 'cut', 'if', 'depending', 'left', 'torn', 'approx', 'around', 'roughly', 'made', 'using'];
+const prepositions = ['for', 'to', 'at', 'in', 'from', 'with', 'without', 'until', 'on', 'plus', 'per', 'about', 'such', 'like', 'preferably', 'ideally', 'cut', 'if', 'depending', 'left', 'torn', 'approx', 'around', 'roughly', 'made', 'using', 'as', 'because', 'whichever', 'see'];
 
 /** Where the food words of a segment end and words about them begin: "salt | to taste", "tuna | in brine". */
 function endOfFood(row: Row, vocabulary: ReaderVocabulary): number {

@@ -23,8 +23,8 @@ export interface Taken {
 /** Which lines lie in which vessel while the method is read. */
 export interface PotState {
   readonly current: Vessel | null;
-  /** Goes to the vessel a clause names; gives the one left behind, null when it stays. `named`: the clause names lines. */
-  enter(clause: Clause, named: boolean): Vessel | null;
+  /** Goes to the vessel a clause names; gives the one left behind, null when it stays. `lines`: those the clause names. */
+  enter(clause: Clause, lines: readonly string[]): Vessel | null;
   /** Lets the clause happen; gives the lines in its vessel, those it adds included. */
   take(taken: Taken): string[];
 }
@@ -67,7 +67,8 @@ export function potState(vocabulary: ReaderVocabulary): PotState {
     get current() {
       return current;
     },
-    enter(clause, hasLines) {
+    enter(clause, lines) {
+      const hasLines = lines.length > 0;
       const place = named(clause);
       const before = current;
       if (place) {
@@ -77,6 +78,16 @@ export function potState(vocabulary: ReaderVocabulary): PotState {
         return before === current ? null : before;
       }
       const kind = clause.entry?.kind;
+      const inWater = kind === 'cook' && hasLines && clause.row.words.includes('water') && (clause.row.words.includes('boiling') || clause.row.words.includes('salted'));
+      const elsewhere = hasLines && (kind === 'cook' || kind === 'remove' || kind === 'wait') ? vessels.find((vessel) => vessel !== current && lines.every((id) => vessel.lines.has(id)) && !lines.every((id) => current?.lines.has(id))) : undefined;
+      if (elsewhere) {
+        current = elsewhere;
+        return before;
+      }
+      if (inWater && current && current.lines.size > 0 && !lines.some((id) => current?.lines.has(id))) {
+        current = make('pan', 'water');
+        return before;
+      }
       if (clause.entry?.heat === 'oven' && kind === 'cook' && hasLines && current?.kind !== 'oven dish') current = latest('oven dish') ?? make('oven dish', 'oven dish');
       else if (current === null && hasLines) {
         if (bowlVerbs.has(clause.verb)) current = make('bowl', 'bowl');

@@ -3,7 +3,7 @@ import { readClauses, type Clause } from './read-clauses.ts';
 import { readCelsius, readHeat, readLid, readMinutes, readUntil } from './read-conditions.ts';
 import { lineNames, type LineNames } from './read-line-names.ts';
 import { potState, type PotState } from './read-pots.ts';
-import { readTokens } from './read-tokens.ts';
+import { joinRows, partOfRow, readTokens } from './read-tokens.ts';
 import type { ReaderVocabulary } from './read-vocabulary.ts';
 
 type Draft = { -readonly [K in keyof StepAction]: StepAction[K] };
@@ -21,10 +21,15 @@ interface Reading {
 const lyingHot = new Set(['add', 'prepare', 'wait']);
 
 function linesOf(clause: Clause, reading: Reading, section: string | null): { lines: string[]; pronoun: boolean } {
-  const lines = reading.names.named(clause.row, reading.taken, section);
-  const pronoun = clause.row.words.some((word, at) => reading.vocabulary.words.pronouns.includes(word) && !(word === 'it' && clause.row.words[at - 1] === 'until'));
+  const until = clause.row.words.findIndex((word) => word === 'until' || word === 'till');
+  const comma = until < 0 ? -1 : clause.row.words.indexOf(',', until);
+  const told = until < 0 ? clause.row : joinRows(partOfRow(clause.row, 0, until), comma < 0 ? partOfRow(clause.row, 0, 0) : partOfRow(clause.row, comma, clause.row.words.length));
+  const lines = reading.names.named(told, reading.taken, section);
+  const pronoun = told.words.some((word) => reading.vocabulary.words.pronouns.includes(word));
   if (pronoun && lines.length === 0) return { lines: [...reading.last], pronoun };
-  return { lines, pronoun };
+  const verb = told.words.indexOf(clause.verb);
+  const object = verb >= 0 && ['it', 'them', 'both', 'these'].includes(told.words[verb + 1] ?? '');
+  return { lines: object ? [...new Set([...reading.last, ...lines])] : lines, pronoun };
 }
 
 /** "cook" and a stir over the fire take the treatment of the vessel they happen in. */
@@ -58,7 +63,7 @@ function readAction(clause: Clause, reading: Reading, section: string | null): S
   const { lines, pronoun } = linesOf(clause, reading, section);
   const minutes = readMinutes(row, vocabulary);
   const celsius = readCelsius(row, vocabulary);
-  const said = pots.enter(clause, lines.length > 0);
+  const said = pots.enter(clause, lines);
   const method = methodOf(clause, minutes !== null, reading);
   const oven = method === 'baked' || method === 'roasted' || entry?.heat === 'oven';
   if (oven && celsius !== null) reading.ovenCelsius = celsius;

@@ -28,13 +28,13 @@ const vulgar: Readonly<Record<string, number>> = {
 };
 
 // No part of the pattern can match the same text in two ways, so it runs in linear time.
-const pattern = /(\d{1,4} ?[/⁄∕] ?\d{1,4}(?!\d))|(\d+(?:[.,]\d+)*)|([¼½¾⅐-⅞])|(\p{L}[\p{L}\p{M}]*(?:['’‘‐‑-]\p{L}[\p{L}\p{M}]*)*)|(\S)/gu;
+const pattern = /(\d{1,4} ?[/⁄∕] ?\d{1,4}(?!\d))|((?:(?<=^|[\s(])\.)?\d+(?:[.,]\d+)*)|([¼½¾⅐-⅞])|(\p{L}[\p{L}\p{M}]*(?:['’‘‐‑-]\p{L}[\p{L}\p{M}]*)*)|(\S)/gu;
 
 /** `1.5`, `1,5` and `0,250` are decimals; `1,000` and `1,500.5` have a thousands comma. */
 export function readDigits(text: string): number {
   if (!/[.,]/.test(text)) return Number(text);
   if (/^[1-9]\d{0,2}(,\d{3})+(\.\d+)?$/.test(text)) return Number(text.replaceAll(',', ''));
-  if (/^\d+[.,]\d+$/.test(text)) return Number(text.replace(',', '.'));
+  if (/^\d*[.,]\d+$/.test(text)) return Number(text.replace(',', '.'));
   if (/^[1-9]\d{0,2}(\.\d{3})+,\d+$/.test(text)) return Number(text.replaceAll('.', '').replace(',', '.'));
   return NaN;
 }
