@@ -54,9 +54,13 @@ export function createDesk(tables: DishTables, store: Store, demos: DeskOptions[
     },
     async searchFoods(query, limit) {
       const now = await ownTables();
-      return searchFoods(query, now.index, limit).flatMap((hit) => {
+      const seen = new Set<string>();
+      // A kitchen name and the table food behind it are one offer; the kitchen name comes first.
+      return searchFoods(query, now.index, limit * 2).flatMap((hit) => {
         const food = hit.code === null ? null : now.foods.find(hit.code);
-        return food === null ? [] : [{ code: food.code, name: hit.name, tableName: food.name, state: hit.state ?? stateOf(food.name), table: food.table }];
+        if (food === null || seen.has(food.code) || seen.size >= limit) return [];
+        seen.add(food.code);
+        return [{ code: food.code, name: hit.name, tableName: food.name, state: hit.state ?? stateOf(food.name), table: food.table }];
       });
     },
   };

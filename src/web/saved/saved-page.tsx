@@ -51,7 +51,7 @@ export function SavedPage() {
               <div className="row-actions">
                 <Button className="plain" onPress={() => setNaming({ id: dish.id, action: 'rename' })}>Rename</Button>
                 <Button className="plain" onPress={() => setNaming({ id: dish.id, action: 'copy' })}>Copy</Button>
-                <Button className="plain" aria-label={`Put ${dish.name} in the bin`} onPress={() => act(api.removeDish(dish.id))}>To the bin</Button>
+                <Button className="plain" aria-label={`To the bin: ${dish.name}`} onPress={() => act(api.removeDish(dish.id))}>To the bin</Button>
               </div>
             )}
             {naming?.id === dish.id && (
