@@ -52,3 +52,15 @@ export function isSlipOf(typed: string, word: string): number | null {
   if (distance > limit) return null;
   return isOneOtherLetter(typed, word) && typed.length < longEnoughForOtherLetter ? null : distance;
 }
+
+/**
+ * The same where a neighbouring word already speaks for `word` ("frsh yeast"): shorter words and
+ * a wrong first letter are let through.
+ */
+export function isSlipInContext(typed: string, word: string): number | null {
+  const shorter = Math.min(typed.length, word.length);
+  if (shorter < 3) return null;
+  const limit = shorter < 7 ? 1 : 2;
+  const distance = editDistance(typed, word, limit);
+  return distance <= limit ? distance : null;
+}

@@ -3,7 +3,8 @@ import type { FoodCode } from './food.ts';
 import type { FoodForm, Nearness } from './kitchen-name.ts';
 import { chooseForm } from './match-form.ts';
 import type { FoodIndex, NameTarget } from './match-index.ts';
-import { barestHeads, colourWords, fleshGroup, formOfWord, idleWords, kindHeads, leafyPlants, meatParts, phraseBreaks, varieties } from './match-words.ts';
+import { isPlainlyKnown } from './match-slips.ts';
+import { colourWords, fleshGroup, formOfWord, idleWords, kindHeads, leafyPlants, meatParts, phraseBreaks, varieties } from './match-words.ts';
 import { foldWord } from './word-forms.ts';
 
 /** One way to read a phrase: a name found inside it and what the other words say. */
@@ -29,7 +30,7 @@ export interface PhraseToMatch {
 }
 
 // What each departure from the plain name costs, out of a confidence of 1. Judged on test lines, not measured.
-const costs = { otherFood: 0.6, unknownAfter: 0.6, unknownBefore: 0.15, unknownBeforeKind: 0.35, unknownBeforeBare: 0.6, extraWord: 0.04, extraFood: 0.25, colour: 0.08, part: 0.1, slip: 0.12, turned: 0.02, missedForm: 0.12, missedProduct: 0.7, noTableFood: 0 };
+const costs = { otherFood: 0.6, unknownAfter: 0.6, unknownBefore: 0.15, nameWordBefore: 0.25, unknownBeforeKind: 0.55, extraWord: 0.04, extraFood: 0.25, colour: 0.08, part: 0.1, slip: 0.12, slipAndUnknown: 0.2, unknownInPhrase: 0.15, turned: 0.02, missedForm: 0.12, missedProduct: 0.7, noTableFood: 0 };
 const mostUnknownBefore = 3;
 
 const tolerated = (word: string, nameWords: readonly string[]): boolean => varieties.some(([before, heads]) => before.has(word) && nameWords.some((n) => heads.has(n)));
@@ -107,9 +108,9 @@ function readSpan(target: NameTarget, span: { words: readonly string[]; from: nu
     } else if (index.targets(word).some((t) => t.entry !== target.entry || t.own !== target.own) && formOfWord(word)?.form !== choice?.form) lose(costs.otherFood);
     else if (!form && formOfWord(`${before[i - 1] ?? ''}${word}`) === null) unknown.push(word);
   }
-  const head = target.words.at(-1) ?? '';
-  const each = target.own ? costs.unknownBefore : barestHeads.has(head) ? costs.unknownBeforeBare : kindHeads.has(head) ? costs.unknownBeforeKind : costs.unknownBefore;
-  lose(each * Math.min(unknown.length, mostUnknownBefore));
+  const bareKind = !target.own && target.words.length === 1 && kindHeads.has(target.words[0] ?? '');
+  // A word of other foods' names ("prickly" pea) is more suspicious than one that no name holds ("Jersey" potatoes).
+  for (const word of unknown.slice(0, mostUnknownBefore)) lose(bareKind ? costs.unknownBeforeKind : index.isNameWord(word) ? costs.nameWordBefore : costs.unknownBefore);
   for (const word of after) {
     const cost = afterName(word, target.words, chosen);
     if (cost === null) lose(costs.unknownAfter);
@@ -125,6 +126,8 @@ function readSpan(target: NameTarget, span: { words: readonly string[]; from: nu
     else if (!index.targets(word).length) lose(costs.extraWord);
   }
   if (unknown.length > 0) notes.push({ code: 'unknown-words', data: { words: unknown.join(' ') } });
+  for (const word of phraseRest.slice(0, mostUnknownBefore)) if (!isPlainlyKnown(word, index)) lose(costs.unknownInPhrase);
+  if (phrase.slips.length > 0 && unknown.length > 0) lose(costs.slipAndUnknown);
   for (const [typed, read] of phrase.slips) {
     lose(costs.slip);
     notes.push({ code: 'slip-read', data: { typed, read } });

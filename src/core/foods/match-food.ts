@@ -1,7 +1,8 @@
-import { evaluatePhrase, type Candidate } from './match-candidates.ts';
-import type { FoodMatch, MatchAlternative, MatchContext, MatchNote } from './food-match.ts';
+import { evaluatePhrase, type Candidate, type PhraseToMatch } from './match-candidates.ts';
+import type { FoodMatch, MatchAlternative, MatchContext, MatchNote, MatchNoteCode } from './food-match.ts';
 import type { FoodIndex } from './match-index.ts';
 import { findInTables } from './match-search.ts';
+import { correctedWords } from './match-slips.ts';
 import { idleWords } from './match-words.ts';
 import { foldWord, readWords } from './word-forms.ts';
 
@@ -13,10 +14,10 @@ export interface NamedWords {
 
 // Below this a kitchen name is not taken: something in the words says that another food is meant.
 const acceptedFrom = 0.5;
-// From here no second reading with corrected spelling is tried.
-const sureFrom = 0.85;
 const alternativesShown = 4;
 const longestPhrase = 24;
+// Of several notes the one that most likely tells of a wrong food is shown.
+const shownFirst: readonly MatchNoteCode[] = ['no-table-food', 'slip-read', 'unknown-words', 'form-missing', 'second-food', 'several-meanings', 'kitchen-note', 'part-ignored'];
 
 interface Phrase {
   readonly words: readonly string[];
@@ -57,33 +58,18 @@ function kitchenMatch(best: Candidate, others: readonly Candidate[]): FoodMatch 
   const tied = rivals.some((r) => r.confidence === best.confidence && r.covered === best.covered && r.target.words.join('') === best.target.words.join(''));
   const notes: MatchNote[] = [...best.notes];
   if (tied) notes.push({ code: 'several-meanings', data: { name: best.target.name, other: rivals[0]?.target.entry?.name ?? rivals[0]?.target.name ?? '' } });
-  const shown = notes.find((n) => n.code === 'no-table-food') ?? notes.find((n) => n.code === 'form-missing') ?? notes.find((n) => n.code === 'kitchen-note') ?? notes.find((n) => n.code === 'slip-read');
+  const shown = shownFirst.map((code) => notes.find((n) => n.code === code)).find((n) => n !== undefined);
   return {
     via: best.target.own ? 'own' : 'kitchen-name',
     entry: best.target.entry,
     form: best.form,
     code: best.code,
     nearness: best.nearness,
-    note: shown ?? notes.find((n) => n.code === 'unknown-words' || n.code === 'part-ignored' || n.code === 'second-food' || n.code === 'several-meanings') ?? null,
+    note: shown ?? null,
     confidence: tied ? Math.min(best.confidence, 0.8) : best.confidence,
     reasons: notes,
     alternatives: rivals.slice(0, alternativesShown).map(alternativeOf),
   };
-}
-
-/** Words with slips corrected where exactly one name word is near; the corrections, or null when there are none. */
-function corrected(words: readonly string[], index: FoodIndex): { words: string[]; slips: [string, string][] } | null {
-  const slips: [string, string][] = [];
-  const out = words.map((word) => {
-    if (index.isNameWord(word)) return word;
-    const near = index.slipsOf(word);
-    const only = near[0];
-    // The tables' words are asked last: making that index takes longest.
-    if (!only || near.length > 1 || index.isKnownWord(word)) return word;
-    slips.push([word, only.word]);
-    return only.word;
-  });
-  return slips.length > 0 ? { words: out, slips } : null;
 }
 
 /**
@@ -96,15 +82,13 @@ export function matchFood(named: NamedWords, context: MatchContext, index: FoodI
   const parts = readWords(named.name).parts.map((part) => part.slice(0, longestPhrase).map(foldWord));
   const qualifiers = named.qualifiers.flatMap((text) => readWords(text).parts.flat()).slice(0, longestPhrase).map(foldWord);
   const tried = phrases(parts.slice(0, 6), qualifiers);
-  const evaluate = (phrase: Phrase, slips: readonly [string, string][] = []): Candidate[] => evaluatePhrase({ ...phrase, slips }, context, index);
+  const evaluate = (phrase: Phrase, slips: PhraseToMatch['slips'] = []): Candidate[] => evaluatePhrase({ ...phrase, slips }, context, index);
   let found = tried.flatMap((phrase) => evaluate(phrase)).sort(better);
-  if ((found[0]?.confidence ?? 0) < sureFrom) {
-    const again = tried.flatMap((phrase) => {
-      const read = corrected(phrase.words, index);
-      return read ? evaluate({ ...phrase, words: read.words }, read.slips) : [];
-    });
-    found = [...found, ...again].sort(better);
-  }
+  const again = tried.flatMap((phrase) => {
+    const read = correctedWords(phrase.words, index);
+    return read ? evaluate({ ...phrase, words: read.words }, read.slips) : [];
+  });
+  if (again.length > 0) found = [...found, ...again].sort(better);
   const best = found[0];
   if (best && best.confidence >= acceptedFrom) return kitchenMatch(best, found.slice(1));
   return findInTables({ parts, qualifiers, rejected: found.slice(0, alternativesShown).map(alternativeOf) }, context, index);

@@ -2,7 +2,7 @@ import type { FoodTable } from './food-table.ts';
 import type { Food } from './food.ts';
 import type { KitchenEntry } from './kitchen-name.ts';
 import { isSlipOf } from './edit-distance.ts';
-import { colourWords, formOfWord, idleWords, phraseBreaks } from './match-words.ts';
+import { colourWords, formOfWord, formSpellings, idleWords, phraseBreaks } from './match-words.ts';
 import { buildSearchIndex, type SearchIndex } from './search-index.ts';
 import { foldWord, nameWordsOf } from './word-forms.ts';
 
@@ -28,9 +28,13 @@ export interface FoodIndex {
   isKnownWord(word: string): boolean;
   /** Name words that a folded word can be a slip of, nearest first; words at the same distance come together. */
   slipsOf(word: string): readonly { word: string; distance: number }[];
+  /** Words that stand beside a folded word in some name: "dried" beside "yeast". */
+  besides(word: string): ReadonlySet<string>;
   /** The ranked search over every food; made on first use. */
   search(): SearchIndex;
 }
+
+const none: ReadonlySet<string> = new Set();
 
 const foldedWords = (name: string): string[] => nameWordsOf(name).map(foldWord);
 
@@ -39,6 +43,7 @@ export function buildFoodIndex(entries: readonly KitchenEntry[], table: FoodTabl
   const byKey = new Map<string, NameTarget[]>();
   const nameWords = new Set<string>();
   const byStart = new Map<string, string[]>();
+  const besides = new Map<string, Set<string>>();
   let longestName = 1;
   const add = (target: NameTarget): void => {
     if (target.words.length === 0) return;
@@ -47,11 +52,19 @@ export function buildFoodIndex(entries: readonly KitchenEntry[], table: FoodTabl
     if (!there) byKey.set(key, [target]);
     else if (!there.some((other) => other.entry === target.entry && other.own === target.own)) there.push(target);
     longestName = Math.max(longestName, target.words.length);
-    for (const word of target.words) nameWords.add(word);
+    target.words.forEach((word, i) => {
+      nameWords.add(word);
+      for (const other of [target.words[i - 1], target.words[i + 1]]) {
+        if (other === undefined) continue;
+        const there = besides.get(word);
+        if (there) there.add(other);
+        else besides.set(word, new Set([other]));
+      }
+    });
   };
   for (const entry of entries) for (const name of [entry.name, ...entry.also]) add({ entry, own: null, name, words: foldedWords(name) });
   for (const food of table.foods) if (food.table === 'own') add({ entry: null, own: food, name: food.name, words: foldedWords(food.name) });
-  for (const word of nameWords) {
+  for (const word of new Set([...nameWords, ...formSpellings])) {
     const start = word[0] ?? '';
     const there = byStart.get(start);
     if (there) there.push(word);
@@ -77,6 +90,7 @@ export function buildFoodIndex(entries: readonly KitchenEntry[], table: FoodTabl
       near.sort((a, b) => a.distance - b.distance || (a.word < b.word ? -1 : 1));
       return near.filter((n) => n.distance === near[0]?.distance);
     },
+    besides: (word) => besides.get(word) ?? none,
     search: () => (search ??= buildSearchIndex(entries, table)),
   };
   return index;

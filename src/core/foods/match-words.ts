@@ -24,7 +24,7 @@ export const idleWords = fold(`
 export const colourWords = fold('red green yellow orange white black brown purple golden gold pink blue dark light pale deep rainbow mixed bicolour striped heirloom heritage');
 
 /** Words after which the rest of the phrase no longer names the food: "tuna in oil", "eggs for brushing". */
-export const phraseBreaks = fold('in with without for from to as at on such like including if until after before which that see not');
+export const phraseBreaks = fold('in with without for from to as at on such like including if until after before which that not');
 
 /** Parts that can follow a plant's name without changing the food, for leafy plants and herbs. */
 export const leafyPlants = fold(`spinach lettuce cabbage kale chard rocket arugula watercress cress basil mint coriander cilantro parsley sage thyme oregano rosemary tarragon dill chervil bay sorrel
@@ -47,10 +47,8 @@ export const varieties: readonly (readonly [ReadonlySet<string>, ReadonlySet<str
   [fold('bread cake plain'), fold('flour')],
 ];
 
-/** Heads that take their nature from the word before them: an unknown word there may well make another food. */
-export const kindHeads = fold('milk butter oil sauce cheese flour sugar vinegar stock broth cream bread tea juice noodle sausage seed nut salad soup paste syrup powder drink wine cake biscuit dressing jam jelly spread bean');
-/** The same, so strongly that no unknown word may stand before it ("rose water", "tonic water"). */
-export const barestHeads = fold('water');
+/** Bare heads that take their nature from the word before them: an unknown word there most likely makes another food. */
+export const kindHeads = fold('milk oil sauce cheese flour vinegar stock broth cream bread tea juice noodle sausage seed nut salad soup paste syrup powder drink wine cake biscuit dressing jam jelly spread bean water steak liver mince fish berry');
 
 interface FormWord {
   readonly form: FoodForm;
@@ -78,6 +76,9 @@ const formTable: Readonly<Record<string, readonly [FoodForm, 'strong' | 'weak']>
 };
 
 const formByWord = new Map<string, FormWord>(Object.entries(formTable).map(([word, [form, strength]]) => [foldWord(word), { form, weak: strength === 'weak' }]));
+
+/** Spellings of the form words, for reading slips: "tined" is a slip of "tinned". */
+export const formSpellings: readonly string[] = [...Object.keys(formTable), 'tinned', 'flakes', 'whole-wheat'].filter((w) => w.length >= 5);
 
 /** The form that a word asks for, or null. Two-word forms come joined: `lowfat`, `wholewheat`. */
 export function formOfWord(word: string): FormWord | null {
