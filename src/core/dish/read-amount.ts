@@ -188,6 +188,7 @@ function readBareUnit(row: Row, at: number, draft: Draft, vocabulary: ReaderVoca
   const { unit, next } = found;
   const followed = row.tokens[next]?.kind === 'word' || row.tokens[next]?.kind === 'number' || row.words[next] === '(';
   if (!followed || unit.kind === 'mass' || unit.kind === 'length' && !unit.vague) return null;
+  if (row.words[next] === 'of' && row.tokens[next + 1]?.kind === 'number' && !unit.vague && !unit.container) return null; // "seeds of 1 pomegranate"
   const spoon = unit.spoon && (draft.fill !== null || unit.id !== 'cup');
   if (row.words[next] !== 'of' && !unit.vague && !unit.container && !spoon) return null;
   draft.unit = unit;

@@ -1,7 +1,7 @@
 import type { Amount, Finding, IngredientLine, LineRemark, NamedFood } from './recipe.ts';
 import { readAmount } from './read-amount.ts';
 import { splitChoices, splitFoods } from './read-choices.ts';
-import { namedFood, onlyQualifiers, readFoodWords, readRemarks, splitQualifiers } from './read-food-words.ts';
+import { namedFood, onlyQualifiers, qualifierAt, readFoodWords, readRemarks, splitQualifiers } from './read-food-words.ts';
 import { readPartOf, splitItems } from './read-items.ts';
 import { cutParts } from './read-parts.ts';
 import { partOfRow, readTokens, wordsOf, type Row } from './read-tokens.ts';
@@ -181,8 +181,20 @@ function readItem(row: Row, runOn: boolean, vocabulary: ReaderVocabulary): ReadL
     const { low, value, high } = draft.amount.quantity;
     draft.amount = { ...draft.amount, quantity: { low: low / n, value: value / n, high: high / n } };
   }
-  const lines = foods.foods.map((food) => finishItem(row, food, copyDraft(draft), vocabulary));
+  const lines = withSharedState(foods.foods.map((food) => finishItem(row, food, copyDraft(draft), vocabulary)), foods.foods, vocabulary);
   return [...lines, ...foods.others.map((food) => finishItem(row, food, emptyDraft(), vocabulary))];
+}
+
+/** "ground cumin and coriander", "chopped parsley and mint": the state word in front is said of all. */
+function withSharedState(lines: readonly ReadLine[], foods: readonly Row[], vocabulary: ReaderVocabulary): ReadLine[] {
+  const [first] = foods;
+  const length = first && lines.length > 1 ? Math.max(qualifierAt(first, 0, vocabulary), vocabulary.making.has(first.words[0] ?? '') ? 1 : 0) : 0;
+  if (!first || length === 0 || length >= first.words.length) return [...lines];
+  const state = wordsOf(first, 0, length).toLowerCase();
+  return lines.map((line, n) => {
+    const own = n === 0 || qualifierAt(foods[n]!, 0, vocabulary) > 0 || vocabulary.making.has(foods[n]!.words[0] ?? '');
+    return own ? line : { ...line, food: namedFood(line.food.name, [state, ...line.food.qualifiers]) };
+  });
 }
 
 const copyDraft = (draft: Draft): Draft => ({ ...draft, more: [...draft.more], instead: [...draft.instead], qualifiers: [...draft.qualifiers], remarks: [...draft.remarks], problems: [...draft.problems] });
