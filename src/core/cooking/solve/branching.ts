@@ -46,7 +46,7 @@ export class Branching {
     const next = this.activity[atom]! + this.step;
     this.activity[atom] = next;
     if (next > 1e100) {
-      for (let i = 0; i < this.activity.length; i += 1) this.activity[i]! *= 1e-100;
+      this.activity.forEach((value, i) => (this.activity[i] = value * 1e-100));
       this.step *= 1e-100;
     }
     if (this.place[atom]! >= 0) this.up(this.place[atom]!);

@@ -5,14 +5,23 @@ import { CLAUSE, type Trail } from './trail.ts';
  * rise makes the literal false and remembers the value at which that happens.
  */
 export class ClauseStore {
-  /** Per view: clause, threshold pairs. */
-  private readonly watches: number[][];
+  /** Per view and bucket of thresholds: clause, threshold pairs. */
+  private readonly watches: (number[] | undefined)[][];
+  private readonly origin: Int32Array;
+  private readonly shift: Uint8Array;
   private readonly trail: Trail;
   private refs: number[] = [];
 
   constructor(trail: Trail) {
     this.trail = trail;
-    this.watches = Array.from({ length: trail.lo.length }, () => []);
+    const { lo } = trail;
+    this.origin = lo.slice();
+    this.shift = new Uint8Array(lo.length);
+    this.watches = Array.from(lo, (low, view) => {
+      const range = -lo[view ^ 1]! - low + 2;
+      while (range >> this.shift[view]! > 1024) this.shift[view]! += 1;
+      return new Array<number[] | undefined>((range >> this.shift[view]!) + 1).fill(undefined);
+    });
   }
 
   get count(): number {
@@ -32,14 +41,32 @@ export class ClauseStore {
   private watch(ref: number, position: number): void {
     const at = ref + 2 + 2 * position;
     const { clauses } = this.trail;
-    this.watches[clauses[at]! ^ 1]!.push(ref, 1 - clauses[at + 1]!);
+    this.put(clauses[at]! ^ 1, 1 - clauses[at + 1]!, ref);
+  }
+
+  private put(view: number, threshold: number, ref: number): void {
+    const bucket = (threshold - this.origin[view]!) >> this.shift[view]!;
+    const list = this.watches[view]![bucket];
+    if (list) list.push(ref, threshold);
+    else this.watches[view]![bucket] = [ref, threshold];
   }
 
   /** Looks at the clauses that a rise of `view` above `before` may have made unit. False on failure. */
   propagate(view: number, before: number): boolean {
+    const origin = this.origin[view]!;
+    const shift = this.shift[view]!;
+    const lists = this.watches[view]!;
+    const last = (this.trail.lo[view]! - origin) >> shift;
+    for (let bucket = (before + 1 - origin) >> shift; bucket <= last; bucket += 1) {
+      const list = lists[bucket];
+      if (list && list.length > 0 && !this.visit(view, before, list)) return false;
+    }
+    return true;
+  }
+
+  private visit(view: number, before: number, list: number[]): boolean {
     const { trail } = this;
     const { lo, clauses } = trail;
-    const list = this.watches[view]!;
     const now = lo[view]!;
     const falseView = view ^ 1;
     let kept = 0;
@@ -49,12 +76,10 @@ export class ClauseStore {
     for (; at < end; at += 2) {
       const ref = list[at]!;
       const threshold = list[at + 1]!;
-      if (threshold > now || threshold <= before) {
-        list[kept] = ref;
-        list[kept + 1] = threshold;
-        kept += 2;
-        continue;
-      }
+      list[kept] = ref;
+      list[kept + 1] = threshold;
+      kept += 2;
+      if (threshold > now || threshold <= before) continue;
       const first = ref + 2;
       if (clauses[first] === falseView) {
         const value = clauses[first + 1]!;
@@ -65,33 +90,24 @@ export class ClauseStore {
       }
       const firstView = clauses[first]!;
       const firstValue = clauses[first + 1]!;
-      if (lo[firstView]! < firstValue) {
-        const stop = first + 2 * clauses[ref]!;
-        let other = first + 4;
-        while (other < stop && lo[clauses[other]! ^ 1]! > -clauses[other + 1]!) other += 2;
-        if (other < stop) {
-          const otherView = clauses[other]!;
-          const otherValue = clauses[other + 1]!;
-          clauses[other] = falseView;
-          clauses[other + 1] = clauses[first + 3]!;
-          clauses[first + 2] = otherView;
-          clauses[first + 3] = otherValue;
-          this.watches[otherView ^ 1]!.push(ref, 1 - otherValue);
-          continue;
-        }
-        list[kept] = ref;
-        list[kept + 1] = threshold;
-        kept += 2;
-        if (!trail.raise(firstView, firstValue, CLAUSE, ref)) {
-          ok = false;
-          at += 2;
-          break;
-        }
-        continue;
+      if (lo[firstView]! >= firstValue) continue;
+      const stop = first + 2 * clauses[ref]!;
+      let other = first + 4;
+      while (other < stop && lo[clauses[other]! ^ 1]! > -clauses[other + 1]!) other += 2;
+      if (other < stop) {
+        const otherView = clauses[other]!;
+        const otherValue = clauses[other + 1]!;
+        clauses[other] = falseView;
+        clauses[other + 1] = clauses[first + 3]!;
+        clauses[first + 2] = otherView;
+        clauses[first + 3] = otherValue;
+        this.put(otherView ^ 1, 1 - otherValue, ref);
+        kept -= 2;
+      } else if (!trail.raise(firstView, firstValue, CLAUSE, ref)) {
+        ok = false;
+        at += 2;
+        break;
       }
-      list[kept] = ref;
-      list[kept + 1] = threshold;
-      kept += 2;
     }
     for (; at < end; at += 1) list[kept++] = list[at]!;
     list.length = kept;
@@ -108,7 +124,7 @@ export class ClauseStore {
     const keep = this.refs.filter((_, i) => glues[i]! <= 2 || glues[i]! < middle || i > recent);
     trail.clausesSize = 0;
     this.refs = [];
-    for (const list of this.watches) list.length = 0;
+    for (const lists of this.watches) lists.fill(undefined);
     for (const ref of keep) {
       const pairs = Array.from(old.subarray(ref + 2, ref + 2 + 2 * old[ref]!));
       this.restore(pairs, old[ref + 1]!);

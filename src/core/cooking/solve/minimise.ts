@@ -13,7 +13,8 @@ function luby(i: number): number {
   return luby(i - size / 2 + 1);
 }
 
-type Round = 'found' | 'none' | 'limit';
+/** `closed`: nothing is left even without the assumed target; `refuted`: nothing within the target. */
+type Round = 'found' | 'closed' | 'refuted' | 'limit';
 
 class Search {
   private readonly model: PlanModel;
@@ -25,7 +26,7 @@ class Search {
   private best: number[] | null = null;
   private bestValue = Number.POSITIVE_INFINITY;
   private conflicts = 0;
-  private learnedLimit = 3000;
+  private learnedLimit = 1000;
 
   constructor(model: PlanModel, objective: PlanObjective, budget: SearchBudget) {
     this.model = model;
@@ -40,7 +41,7 @@ class Search {
   run(start: readonly number[] | null): PlanResult {
     const { trail } = this.propagation;
     const cost = 2 * this.propagation.objectiveVariable;
-    if (!this.propagation.run()) return { kind: 'infeasible', conflicts: 0 };
+    if (!this.propagation.start()) return { kind: 'infeasible', conflicts: 0 };
     if (start && checkPlan(this.model, start).length === 0) this.keep(start);
     let restart = 0;
     let probes = 0;
@@ -59,13 +60,13 @@ class Search {
       const limit = 100 * luby(probing ? probes : restart);
       const outcome = this.round(probing ? target : null, limit, restart > 1);
       this.back(0);
-      if (outcome === 'none') {
-        if (!probing) return this.best ? this.solved(this.bestValue) : { kind: 'infeasible', conflicts: this.conflicts };
+      if (outcome === 'closed') return this.solved(this.bestValue);
+      if (outcome === 'refuted') {
         if (!trail.raise(cost, target + 1, DECISION, 0) || !this.propagation.run()) return this.solved(this.bestValue);
       }
       if (this.propagation.clauses.count > this.learnedLimit) {
         this.propagation.clauses.reduce();
-        this.learnedLimit += 500;
+        this.learnedLimit += 100;
       }
       stopped = outcome === 'limit' && this.spent();
     }
@@ -94,7 +95,7 @@ class Search {
     this.branching.hasWish = true;
     starts.forEach((at, i) => (this.branching.wish[i] = at));
     for (let i = starts.length; i < objectiveVariable; i += 1) {
-      const { first } = this.model.choices[i - starts.length]!;
+      const { first } = this.propagation.choices[i - starts.length]!;
       this.branching.wish[i] = starts[first.from]! + first.ticks <= starts[first.to]! ? 1 : 0;
     }
     this.branching.wish[objectiveVariable] = trail.lo[2 * objectiveVariable]!;
@@ -111,7 +112,7 @@ class Search {
         this.conflicts += 1;
         left -= 1;
         const lesson = this.learning.learn();
-        if (!lesson) return 'none';
+        if (!lesson) return 'closed';
         this.back(lesson.level);
         this.branching.decay();
         const [view, value] = lesson.pairs as [number, number];
@@ -123,7 +124,7 @@ class Search {
       if (left <= 0) return 'limit';
       if (target !== null && trail.level === 0) {
         trail.openLevel();
-        if (!trail.raise(costAtMost, -target, DECISION, 0)) return 'none';
+        if (!trail.raise(costAtMost, -target, DECISION, 0)) return 'refuted';
         continue;
       }
       const next = this.branching.next(useActivity);

@@ -1,4 +1,5 @@
-import type { PlanModel, PlanObjective, TimeLag } from './plan-model.ts';
+import { clashingPairs } from './clashing-pairs.ts';
+import type { EitherOr, PlanModel, PlanObjective, TimeLag } from './plan-model.ts';
 import { ClauseStore } from './clause-store.ts';
 import { Energy } from './energy.ts';
 import { LinearAtMost } from './linear.ts';
@@ -21,11 +22,12 @@ function rowsOf(lag: TimeLag, guardView: number, guardValue: number): EdgeRow[] 
   ];
 }
 
-/** Variables: one per activity, then one per choice (1: the first lag holds), then the objective. */
+/** Variables: one per activity, then one per choice, the model's own and those of clashing pairs (1: the first lag holds), then the objective. */
 export class Propagation {
   readonly trail: Trail;
   readonly clauses: ClauseStore;
   readonly objectiveVariable: number;
+  readonly choices: readonly EitherOr[];
   private readonly edgesFrom: readonly Int32Array[];
   private readonly edgesGuardedBy: readonly Int32Array[];
   private readonly timetables: readonly Timetable[];
@@ -37,11 +39,12 @@ export class Propagation {
 
   constructor(model: PlanModel, objective: PlanObjective) {
     const count = model.activities.length;
-    this.objectiveVariable = count + model.choices.length;
+    this.choices = [...model.choices, ...clashingPairs(model)];
+    this.objectiveVariable = count + this.choices.length;
     const lower = model.activities.map((activity) => Math.max(0, activity.earliest));
     const upper = model.activities.map((activity) => Math.min(model.horizon, activity.latest));
     const rows = model.lags.flatMap((lag) => rowsOf(lag, -1, 0));
-    model.choices.forEach((choice, c) => {
+    this.choices.forEach((choice, c) => {
       const variable = count + c;
       lower.push(0);
       upper.push(1);
@@ -99,6 +102,14 @@ export class Propagation {
           ],
           -objective.constant,
         );
+  }
+
+  /** The first rest: every lag is looked at once, even where no bound has moved yet. False: nothing satisfies the model. */
+  start(): boolean {
+    const { lo, edges } = this.trail;
+    for (let view = 0; view < lo.length; view += 2) if (lo[view]! > -lo[view + 1]!) return false;
+    for (let edge = 0; edge < edges.from.length; edge += 1) if (!this.follow(edge)) return false;
+    return this.run();
   }
 
   /** Runs every propagator to a common rest. False on failure, with the trail's conflict filled. */

@@ -96,6 +96,7 @@ export class Trail {
   }
 
   /** Appends literals that imply "view ≥ value", all older than the change itself. */
+  // eslint-disable-next-line max-params -- the innermost loop: no object per call
   explain(kind: number, data: number, view: number, value: number, out: number[]): void {
     if (kind === EDGE) {
       const { from, weight, guardView, guardValue } = this.edges;
