@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { parse } from 'yaml';
 import { z } from 'zod';
 import { cookingMethods, type ReaderWords } from '../../src/core/dish/index.ts';
+import { knownSources } from './known-sources.ts';
 
 const word = z.string().refine((text) => text === text.toLowerCase() && text.trim() === text, 'lower case, no spaces around');
 const list = z.array(word);
@@ -62,6 +63,8 @@ export function compileReaderWords(data: string): ReaderWords {
   const file = (name: string): unknown => parse(readFileSync(join(data, 'words', name), 'utf8'));
   const r = reader.parse(file('reader.yaml'));
   const m = method.parse(file('method.yaml'));
+  const sources = knownSources(data);
+  for (const { source } of [m.gas_marks, m.fan_offset]) if (!sources.has(source)) throw new Error(`method.yaml: unknown source ${source}`);
   return {
     numbers: r.numbers,
     roughNumbers: r.rough_numbers,
