@@ -61,3 +61,11 @@ describe('the compiled composition tables', () => {
     }
   });
 });
+
+describe('withheld figures', () => {
+  it('are missing with their reason, not the printed figure and not nothing', () => {
+    // SR28 16056 prints manganese 21.306 mg for dried chickpeas against 1.03 mg for boiled ones (16057).
+    expect(table.get('sr28:16056').value('manganese')).toMatchObject({ kind: 'withheld', reason: expect.stringContaining('16057') as string });
+    expect(value('sr28:16057', 'manganese')).toBe(1.03);
+  });
+});

@@ -28,7 +28,7 @@ export interface CompiledFoods {
   readonly values: Float64Array;
   readonly kinds: Uint8Array;
   readonly deviations: Float64Array;
-  /** Curated values: key `code nutrient`, value the source text. */
+  /** Curated and withheld values: key `code nutrient`, value the source text or the reason. */
   readonly cellSources: ReadonlyMap<string, string>;
 }
 
@@ -52,6 +52,7 @@ function rowFood(compiled: CompiledFoods, row: number, entry: FoodEntry): Food {
       const kind = valueKinds[compiled.kinds[cell] ?? -1];
       assert(kind !== undefined, `cell ${cell} has an unknown kind`);
       if (kind === 'not-measured' || kind === 'not-in-table') return { kind };
+      if (kind === 'withheld') return { kind, reason: compiled.cellSources.get(`${entry.code} ${nutrient}`) };
       const deviation = compiled.deviations[cell] ?? NaN;
       return {
         kind: kind satisfies KnownKind,

@@ -4,7 +4,7 @@ import type { FoodForm, Nearness } from './kitchen-name.ts';
 import { chooseForm } from './match-form.ts';
 import type { FoodIndex, NameTarget } from './match-index.ts';
 import { isPlainlyKnown } from './match-slips.ts';
-import { colourWords, fleshGroup, formOfWord, idleWords, kindHeads, leafyPlants, meatParts, phraseBreaks, varieties } from './match-words.ts';
+import { colourWords, fleshGroup, formOfWord, idleWords, kindHeads, leafyPlants, meatParts, phraseBreaks, tinLiquids, varieties } from './match-words.ts';
 import { foldWord } from './word-forms.ts';
 
 /** One way to read a phrase: a name found inside it and what the other words say. */
@@ -42,13 +42,21 @@ function turnedAtOf(words: readonly string[]): string[] {
   return [...words.slice(at + 1), ...words.slice(0, at).filter((w) => !idleWords.has(w) || formOfWord(w) !== null)];
 }
 
-/** "olive or vegetable oil" reads as "olive oil": the first food takes the last word of the second when that makes a name. */
-function firstOfTwo(words: readonly string[], index: FoodIndex): { words: readonly string[]; second: boolean } {
+/**
+ * "olive or vegetable oil" reads as "olive oil": the first food takes the last word of the second
+ * when that makes a name. Null when the second part is no food either ("chicken and mushroom pie").
+ */
+function firstOfTwo(words: readonly string[], index: FoodIndex): readonly string[] | null {
   const at = words.findIndex((w) => w === 'or' || w === 'and');
-  if (at <= 0 || at === words.length - 1) return { words, second: false };
+  if (at <= 0 || at === words.length - 1) return null;
   const first = words.slice(0, at);
-  const last = words.at(-1) ?? '';
-  return { words: index.targets([...first, last].join('')).length > 0 ? [...first, last] : first, second: true };
+  const rest = words.slice(at + 1);
+  const cut = rest.findIndex((w) => phraseBreaks.has(w));
+  const second = (cut < 0 ? rest : rest.slice(0, cut)).filter((w) => !idleWords.has(w));
+  const last = second.at(-1) ?? '';
+  const isFood = second.some((_, i) => index.targets(second.slice(i).join('')).length > 0);
+  if (!isFood) return null;
+  return index.targets([...first, last].join('')).length > 0 ? [...first, last] : first;
 }
 
 function tableWords(code: FoodCode | null, index: FoodIndex): ReadonlySet<string> {
@@ -91,7 +99,9 @@ function readSpan(target: NameTarget, span: { words: readonly string[]; from: nu
     confidence -= amount;
   };
   const remarkWords = context.remarks.includes('juice-only') || context.remarks.includes('juice-and-zest') ? ['juice'] : context.remarks.includes('zest-only') ? ['zest'] : [];
-  const request = { words: [...remarkWords, ...after, ...before, ...phrase.extra, ...phraseRest], nameWords: target.words, unit: context.unit };
+  // "Kidney beans in chilli sauce", "tuna in oil" come in tins.
+  const tinned = cut >= 0 && words[cut] === 'in' && phraseRest.some((w) => tinLiquids.has(w)) ? ['jar'] : [];
+  const request = { words: [...remarkWords, ...tinned, ...after, ...before, ...phrase.extra, ...phraseRest], nameWords: target.words, unit: context.unit };
   const choice = target.entry ? chooseForm(target.entry, request) : null;
   const food = choice ? target.entry?.forms[choice.form] : undefined;
   const code = target.own?.code ?? food?.code ?? null;
@@ -100,7 +110,7 @@ function readSpan(target: NameTarget, span: { words: readonly string[]; from: nu
   const unknown: string[] = [];
   for (let i = 0; i < before.length; i++) {
     const word = before[i] ?? '';
-    if (idleWords.has(word) || chosen.inTable.has(word) || tolerated(word, target.words)) continue;
+    if (idleWords.has(word) || phraseBreaks.has(word) || chosen.inTable.has(word) || tolerated(word, target.words)) continue;
     const form = formOfWord(word) ?? formOfWord(`${word}${before[i + 1] ?? ''}`);
     if (colourWords.has(word)) {
       lose(costs.colour);
@@ -163,6 +173,6 @@ export function evaluatePhrase(phrase: PhraseToMatch, context: MatchContext, ind
   scan(phrase.words, false);
   if (phrase.words.includes('of')) scan(turnedAtOf(phrase.words), false);
   const two = firstOfTwo(phrase.words, index);
-  if (two.second) scan(two.words, true);
+  if (two) scan(two, true);
   return out;
 }

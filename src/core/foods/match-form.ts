@@ -20,6 +20,8 @@ export interface FormChoice {
 
 const freshUnits = new Set(['bunch', 'sprig', 'handful', 'leaf', 'thumb', 'knob', 'stalk', 'cm', 'inch']);
 const cannedUnits = new Set(['tin', 'can']);
+// Pulses and grains in a pouch come cooked.
+const cookedUnits = new Set(['pouch']);
 const driedForms = new Set<FoodForm>(['dried', 'ground', 'powder', 'flakes', 'whole']);
 
 /** The forms that words ask for, strong ones first; neighbouring words are also read joined ("low fat"). */
@@ -40,6 +42,7 @@ export function chooseForm(entry: KitchenEntry, request: FormRequest): FormChoic
   const has = (form: FoodForm): boolean => entry.forms[form] !== undefined;
   const asked = [...formsAsked(request.words)];
   if (request.unit !== null && cannedUnits.has(request.unit) && !asked.some((a) => !a.weak)) asked.push({ form: 'canned', weak: true });
+  if (request.unit !== null && cookedUnits.has(request.unit) && asked.length === 0) asked.push({ form: 'cooked', weak: true });
   for (const { form } of asked) if (has(form)) return { form, missed: null, wrongProduct: false };
   const strong = asked.find((a) => !a.weak && !request.nameWords.some((word) => formOfWord(word)?.form === a.form))?.form;
   if (strong !== undefined) {

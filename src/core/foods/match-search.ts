@@ -23,6 +23,11 @@ const unlikelyGroups = /baby foods|fast foods|restaurant|indigenous|meals and en
 const fold = (text: string): ReadonlySet<string> => new Set(text.split(' ').map(foldWord));
 // The tables put these in front of the food itself: "Spices, cumin seed", "Fish, tuna, raw".
 const classWords = fold('nuts seeds fish spices beans crustaceans mollusks beverages snacks soup squash candies alcoholic game seaweed cereals bread cheese mushrooms peppers');
+// Of these, the ones that are the food: "Soup, beef stroganoff" is no stroganoff.
+const tellingClasses = fold('soup snacks candies bread cheese alcoholic');
+// Strengthened or made-up forms that nobody means without saying so.
+const unlessAsked = fold('condensed dehydrated concentrate concentrated powder powdered mix cube cubes instant imitation substitute frosting baby infant');
+const dryUnlessAsked = /soups|beverages|sweets|dairy|meals/i;
 // Words of table names that do not make another food.
 const neutralWords = fold(`raw fresh dried dry cooked boiled canned frozen ground whole all types type varieties variety commercial commercially prepared unprepared plain regular
   enriched unenriched fortified with without and or in of from salt added fat fluid liquid solids solid drained mature immature seeds seed kernels kernel only meat skin flesh ripe red green white yellow
@@ -63,6 +68,9 @@ function extraWords(hit: SearchHit, words: readonly string[], asked: ReadonlySet
   const isClass = first.length === 1 && classWords.has(first[0] ?? '');
   const headStands = first.at(-1) === head || (isClass && second.at(-1) === head) || (fleshGroup.test(hit.group ?? '') && all.has(head));
   if (!headStands) return null;
+  const said = (word: string): boolean => words.includes(word) || asked.has(word);
+  if (isClass && tellingClasses.has(first[0] ?? '') && !said(first[0] ?? '')) return null;
+  if ([...all].some((w) => unlessAsked.has(w) && !said(w)) || (all.has('dry') && dryUnlessAsked.test(hit.group ?? '') && !said('dry') && !said('dried'))) return null;
   return [...all].filter((w) => !words.includes(w) && !neutralWords.has(w) && !asked.has(w) && !(isClass && w === first[0]) && !/^\d/.test(w)).length;
 }
 
@@ -92,7 +100,7 @@ export function findInTables(named: UnmatchedName, context: MatchContext, index:
     .filter((hit) => hit.entry === null && !unlikelyGroups.test(hit.group ?? ''))
     .map((hit, order) => ({ hit, order, extra: extraWords(hit, words, new Set(described)), state: stateRank(hit, states) }))
     .filter((f): f is typeof f & { extra: number } => f.extra !== null && f.extra <= extraWordsAllowed)
-    .sort((a, b) => Number(b.hit.via === 'own') - Number(a.hit.via === 'own') || a.extra - b.extra || a.state - b.state || a.order - b.order);
+    .sort((a, b) => Number(b.hit.via === 'own') - Number(a.hit.via === 'own') || (states.length > 0 ? Math.min(a.state, 1) - Math.min(b.state, 1) : 0) || a.extra - b.extra || a.state - b.state || a.order - b.order);
   const best = fitting[0];
   const alternatives = [...named.rejected, ...hits.filter((hit) => hit !== best?.hit).map(alternativeOf)].slice(0, alternativesShown);
   if (!best) {

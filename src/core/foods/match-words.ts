@@ -17,6 +17,7 @@ export const idleWords = fold(`
   finger thumb each per piece pieces chunk chunks slice slices wedge wedges cube cubes ring rings strip strips stick sticks spear spears floret florets segment segments round rounds matchstick matchsticks half halves quarter quarters
   clove cloves bulb bulbs head heads stalk stalks stem stems sprig sprigs bunch bunches handful handfuls pod pods ear ears knob fillet fillets flesh tail-on new-season season
   can tin jar packet pack pouch bag box carton tub bottle ball block bar loaf
+  rasher eat cook use
   pure natural plain-tasting real proper traditional authentic standard regular normal ordinary everyday premium luxury artisan vegan vegetarian gluten glutenfree free dairyfree kosher halal
 `);
 
@@ -26,12 +27,15 @@ export const colourWords = fold('red green yellow orange white black brown purpl
 /** Words after which the rest of the phrase no longer names the food: "tuna in oil", "eggs for brushing". */
 export const phraseBreaks = fold('in with without for from to as at on such like including if until after before which that not');
 
+/** What tinned food lies in. */
+export const tinLiquids = fold('sauce brine oil water juice syrup vinegar');
+
 /** Parts that can follow a plant's name without changing the food, for leafy plants and herbs. */
 export const leafyPlants = fold(`spinach lettuce cabbage kale chard rocket arugula watercress cress basil mint coriander cilantro parsley sage thyme oregano rosemary tarragon dill chervil bay sorrel
   lemongrass pak choi bok choy endive chicory radicchio cavolo nero greens marjoram purslane amaranth moringa methi fenugreek dandelion nettle gem cos romaine iceberg collard savoy perilla shiso tea lovage`);
 
 /** Cuts and joints that a general name ("chicken", "lamb") can stand in for, at some loss. */
-export const meatParts = fold('breast thigh leg wing drumstick shoulder loin rump neck shank belly chop steak fillet joint mince escalope cutlet rib rasher medallion tenderloin brisket rack saddle crown quarter strip goujon supreme flank topside silverside chuck shin skirt');
+export const meatParts = fold('breast thigh leg wing drumstick shoulder loin rump neck shank belly chop steak fillet joint mince escalope cutlet rib medallion tenderloin brisket rack saddle crown quarter strip goujon supreme flank topside silverside chuck shin skirt');
 
 /** Groups in which those cuts make sense. */
 export const fleshGroup = /poultry|pork|beef|lamb|fish|animal meat|marine|fresh water/i;

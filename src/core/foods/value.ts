@@ -3,12 +3,13 @@
  * it was analysed or calculated. `assumed-zero`: nobody measured it, and the food cannot hold
  * it (cholesterol in a plant). `label`: from a pack. `curated`: added by Truepot from a cited
  * source. Missing is never zero: `not-measured` is an empty cell, `not-in-table` a nutrient
- * that the whole table lacks.
+ * that the whole table lacks, `withheld` a printed figure that cannot be right and is not used
+ * (data/tables/withheld-values.csv says why).
  */
-export const valueKinds = ['not-measured', 'not-in-table', 'analysed', 'calculated', 'tabulated', 'assumed-zero', 'label', 'curated'] as const;
+export const valueKinds = ['not-measured', 'not-in-table', 'analysed', 'calculated', 'tabulated', 'assumed-zero', 'label', 'curated', 'withheld'] as const;
 export type ValueKind = (typeof valueKinds)[number];
-export type KnownKind = Exclude<ValueKind, 'not-measured' | 'not-in-table'>;
-export type MissingKind = Extract<ValueKind, 'not-measured' | 'not-in-table'>;
+export type KnownKind = Exclude<ValueKind, 'not-measured' | 'not-in-table' | 'withheld'>;
+export type MissingKind = Extract<ValueKind, 'not-measured' | 'not-in-table' | 'withheld'>;
 
 /** A value in 100 g of the edible part, in the nutrient's unit; `deviation` is the table's standard deviation where it gives one. */
 export interface KnownValue {
@@ -20,9 +21,11 @@ export interface KnownValue {
 }
 export interface MissingValue {
   readonly kind: MissingKind;
+  /** Why a printed figure is withheld. */
+  readonly reason?: string | undefined;
 }
 export type FoodValue = KnownValue | MissingValue;
 
 export function isKnown(value: FoodValue): value is KnownValue {
-  return value.kind !== 'not-measured' && value.kind !== 'not-in-table';
+  return value.kind !== 'not-measured' && value.kind !== 'not-in-table' && value.kind !== 'withheld';
 }
