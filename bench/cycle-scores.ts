@@ -1,4 +1,4 @@
-import { coveredShare, crps, medianOf, nextLength, nextOvulationDay, posterior, shownRange, type CentralRange, type CycleModel, type DayDistribution, type ToldCycle } from '../src/core/cycle/index.ts';
+import { coveredShare, crps, medianOf, nextCycle, nextOvulationDay, posterior, type CentralRange, type CycleModel, type DayDistribution, type ToldCycle } from '../src/core/cycle/index.ts';
 import { normalCdf } from '../src/core/cycle/kernel.ts';
 import type { Woman } from './cycle-worlds.ts';
 
@@ -64,11 +64,11 @@ export function trialsOf(model: CycleModel, women: readonly Woman[], mostHistory
       const n = told.length;
       if (n > mostHistory) break;
       const lengths = told.map((c) => c.length);
-      const known = posterior(model, { cycles: told, age: null });
+      const next = nextCycle(model, { cycles: told, age: null });
       const shrunk = (lengths.reduce((a, b) => a + b, 0) + figures.ratio * figures.mean) / (n + figures.ratio);
       const points: Partial<Record<Rival, number>> = { 'population mean': figures.mean };
       if (n > 0) Object.assign(points, { 'last cycle': lengths[n - 1]!, 'running mean': mean(lengths), 'shrunk mean': shrunk });
-      trials.push({ woman: woman.id, history: n, truth: woman.lengths[i]!, model: nextLength(known), range: shownRange(known, nextLength(known, 'range')), points });
+      trials.push({ woman: woman.id, history: n, truth: woman.lengths[i]!, model: next.length, range: next.range, points });
     }
   return trials;
 }

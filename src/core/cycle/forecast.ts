@@ -4,6 +4,7 @@ import { distribution, medianOf, shifted, wholeDayRange, type CentralRange, type
 import { shownRange, rangeLevel } from './forecast-range.ts';
 import { convolve } from './kernel.ts';
 import { longestCycle } from './model.ts';
+import { heldRange, type NextCycle } from './next-cycle.ts';
 import type { Posterior } from './posterior.ts';
 
 /** A day that is not sure: its chances, its best single guess and a range that holds eight times in ten. */
@@ -37,10 +38,10 @@ export interface CycleForecast {
 
 const width = longestCycle + 1;
 
-function dayForecast(chances: DayDistribution, forRange: DayDistribution, of: Posterior): DayForecast {
-  const range = shownRange(of, forRange);
-  const whole = wholeDayRange(forRange, range, rangeLevel(of, 0.8));
+function dayForecast(chances: DayDistribution, forRange: DayDistribution, { posterior: of, held }: NextCycle): DayForecast {
   const likely = medianOf(chances);
+  const range = heldRange(shownRange(of, forRange), likely, held);
+  const whole = wholeDayRange(forRange, range, rangeLevel(of, 0.8));
   return { chances, likely: likely as Day, range, from: Math.min(whole.first, likely) as Day, to: Math.max(whole.last, likely) as Day };
 }
 
@@ -70,8 +71,9 @@ function spreadOver(points: readonly { value: number; weight: number }[]): { val
   return { value: sorted.reduce((a, p) => a + p.value * p.weight, 0) / total, low: at(0.1), high: at(0.9) };
 }
 
-/** Forecasts the next `ahead` starts after `lastStart` for a woman whose record gave `of`. */
-export function forecastCycles(of: Posterior, lastStart: Day, running: RunningCycle, ahead = 3): CycleForecast {
+/** Forecasts the next `ahead` starts after `lastStart` for a woman whose record gave `next`. */
+export function forecastCycles(next: NextCycle, lastStart: Day, running: RunningCycle, ahead = 3): CycleForecast {
+  const of = next.posterior;
   const every = runningCycle(of, running);
   const cells = every.filter((c) => c.weight > 1e-4 || c.rangeWeight > 1e-4);
   const starts: DayForecast[] = [];
@@ -79,7 +81,7 @@ export function forecastCycles(of: Posterior, lastStart: Day, running: RunningCy
   for (let k = 0; k < ahead; k += 1) {
     if (k > 0) rows = rows.map((row, i) => convolve(row, of.model.length.subarray(cells[i]!.cell * width, (cells[i]!.cell + 1) * width), row.length + 90));
     const { plain, range } = mixed(cells, rows, lastStart);
-    starts.push(dayForecast(plain, range, of));
+    starts.push(dayForecast(plain, range, next));
   }
   return {
     basis: of.cyclesUsed === 0 ? 'population' : 'own',
@@ -87,18 +89,18 @@ export function forecastCycles(of: Posterior, lastStart: Day, running: RunningCy
     lastStart,
     today: addDays(lastStart, running.elapsed),
     starts,
-    ovulation: ovulationForecast(of, cells, lastStart),
+    ovulation: ovulationForecast(next, cells, lastStart),
     ...habits(of),
     unrecordedChance: cells.reduce((a, c) => a + c.weight * c.unrecorded, 0),
   };
 }
 
-function ovulationForecast(of: Posterior, cells: readonly RunningCell[], lastStart: Day): DayForecast {
+function ovulationForecast(next: NextCycle, cells: readonly RunningCell[], lastStart: Day): DayForecast {
   const same = cells.filter((c) => c.unrecorded < 1 && c.ovulation.some((p) => p > 0)).map((c) => ({ ...c, weight: c.weight * (1 - c.unrecorded), rangeWeight: c.rangeWeight * (1 - c.unrecorded) }));
-  if (same.length === 0) return dayForecast(shifted(distribution(14, [1]), lastStart), shifted(distribution(14, [1]), lastStart), of);
+  if (same.length === 0) return dayForecast(shifted(distribution(14, [1]), lastStart), shifted(distribution(14, [1]), lastStart), next);
   // Cycle day 1 is the last start itself.
   const { plain, range } = mixed(same, same.map((c) => c.ovulation), addDays(lastStart, -1));
-  return dayForecast(plain, range, of);
+  return dayForecast(plain, range, next);
 }
 
 function habits(of: Posterior): Pick<CycleForecast, 'typicalLength' | 'ownSpread'> {

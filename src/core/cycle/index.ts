@@ -5,6 +5,7 @@ export * from './forecast.ts';
 export * from './forecast-range.ts';
 export * from './futures.ts';
 export * from './model.ts';
+export * from './next-cycle.ts';
 export * from './ovulation-signs.ts';
 export * from './parameters.ts';
 export * from './phases.ts';

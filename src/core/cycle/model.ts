@@ -20,6 +20,9 @@ export interface CycleModel {
   readonly cells: number;
   /** Chance of each true length: row per cell, `longestCycle + 1` wide. */
   readonly length: Float64Array;
+  /** First and last length with more than a trace of chance, per cell. */
+  readonly lengthFrom: Int16Array;
+  readonly lengthTo: Int16Array;
   /** Log chance of each recorded gap between two entries: row per gap, one column per state (cell × keeper). */
   readonly logRecorded: Float64Array;
   /** Chance that ovulation falls on a day (1-based, day 1 the first of the period): row per cell × luteal. */
@@ -89,7 +92,14 @@ export function buildCycleModel(parameters: CycleParameters): CycleModel {
         }
       }
     }
-  return { parameters, typical, spreads, luteals, cells, length, ovulation, lutealLength, ovulationPlain, lutealPrior, logRecorded: recordedTable(parameters, length, cells) };
+  const lengthFrom = new Int16Array(cells);
+  const lengthTo = new Int16Array(cells);
+  for (let cell = 0; cell < cells; cell += 1) {
+    const row = length.subarray(cell * width, (cell + 1) * width);
+    lengthFrom[cell] = row.findIndex((p) => p > 1e-7);
+    lengthTo[cell] = row.findLastIndex((p) => p > 1e-7);
+  }
+  return { parameters, typical, spreads, luteals, cells, length, lengthFrom, lengthTo, ovulation, lutealLength, ovulationPlain, lutealPrior, logRecorded: recordedTable(parameters, length, cells) };
 }
 
 /** Log chance of a recorded gap when up to three starts inside it were never written down. */

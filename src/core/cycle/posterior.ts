@@ -1,5 +1,5 @@
 import { longestCycle, longestLuteal, type CycleModel } from './model.ts';
-import { logPrior } from './prior.ts';
+import { priorFor } from './prior.ts';
 
 /** One gap between two neighbouring recorded starts, oldest first. */
 export interface ToldCycle {
@@ -40,40 +40,51 @@ export function recencyWeight(model: CycleModel, cyclesAgo: number): number {
 
 /** Bayes's rule over the grid: prior for her age, times the chance of each gap she recorded. */
 export function posterior(model: CycleModel, told: Told): Posterior {
-  const prior = logPrior(model, told.age, false);
-  const evidence = new Float64Array(prior.length);
+  const prior = priorFor(model, told.age);
+  const evidence = new Float64Array(prior.log.length);
   const used = addGaps(model, told.cycles, evidence);
-  const main = stateWeights(prior, evidence);
-  const range = stateWeights(logPrior(model, told.age, true), evidence);
+  const main = stateWeights(prior.log, evidence);
+  const range = new Float64Array(main.length);
+  let total = 0;
+  for (let s = 0; s < main.length; s += 1) total += range[s] = main[s]! * prior.rangeFactor[s]!;
+  for (let s = 0; s < main.length; s += 1) range[s]! /= total;
   return gather(model, told, { main, range }, used);
 }
 
 /** Adds the log chance of every gap; gives how many were used. */
 function addGaps(model: CycleModel, cycles: readonly ToldCycle[], log: Float64Array): number {
-  const states = log.length;
   const longest = model.parameters.longestTold;
+  // Gaps of one length share a row: their weights are summed first.
+  const exact = new Map<number, number>();
   let used = 0;
   cycles.forEach((cycle, i) => {
     if (cycle.length < 1 || cycle.length > longest) return;
     used += 1;
     const weight = recencyWeight(model, cycles.length - 1 - i);
-    if (cycle.slack === 0) {
-      const row = cycle.length * states;
-      for (let s = 0; s < states; s += 1) log[s]! += weight * model.logRecorded[row + s]!;
-      return;
-    }
-    const mean = new Float64Array(states);
-    let total = 0;
-    for (let d = -cycle.slack; d <= cycle.slack; d += 1) {
-      const g = cycle.length + d;
-      if (g < 1 || g > longest) continue;
-      const w = cycle.slack + 1 - Math.abs(d);
-      total += w;
-      for (let s = 0; s < states; s += 1) mean[s]! += w * Math.exp(model.logRecorded[g * states + s]!);
-    }
-    for (let s = 0; s < states; s += 1) log[s]! += weight * Math.log(mean[s]! / total);
+    if (cycle.slack === 0) exact.set(cycle.length, (exact.get(cycle.length) ?? 0) + weight);
+    else addRoughGap(model, cycle, log, weight);
   });
+  for (const [length, weight] of exact) addWeighted(log, model.logRecorded, length * log.length, weight);
   return used;
+}
+
+function addWeighted(log: Float64Array, table: Float64Array, row: number, weight: number): void {
+  for (let s = 0; s < log.length; s += 1) log[s]! += weight * table[row + s]!;
+}
+
+/** A gap known only within `slack` days: its chances averaged, the middle counting most. */
+function addRoughGap(model: CycleModel, cycle: ToldCycle, log: Float64Array, weight: number): void {
+  const states = log.length;
+  const mean = new Float64Array(states);
+  let total = 0;
+  for (let d = -cycle.slack; d <= cycle.slack; d += 1) {
+    const g = cycle.length + d;
+    if (g < 1 || g > model.parameters.longestTold) continue;
+    const w = cycle.slack + 1 - Math.abs(d);
+    total += w;
+    for (let s = 0; s < states; s += 1) mean[s]! += w * Math.exp(model.logRecorded[g * states + s]!);
+  }
+  for (let s = 0; s < states; s += 1) log[s]! += weight * Math.log(mean[s]! / total);
 }
 
 /** Prior times evidence, summing to one. */

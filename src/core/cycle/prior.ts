@@ -12,19 +12,28 @@ export function spreadFactor(model: CycleModel, age: number): number {
   return table[table.length - 1]!.factor;
 }
 
-const remembered = new WeakMap<CycleModel, Map<string, Float64Array>>();
+/** Prior weights of every state: their logarithms, and what each is multiplied by where ranges are drawn. */
+export interface Prior {
+  readonly log: Float64Array;
+  readonly rangeFactor: Float64Array;
+}
+
+const remembered = new WeakMap<CycleModel, Map<number | null, Prior>>();
 
 /**
- * Log prior weight of every state for a woman of this age in years (null: not known, the
- * population's middle age and no age factor). With `forRange` the spreads of women are taken
- * as more varied (see forecast-range.ts). Worked out once for each age.
+ * The prior for a woman of this age in years (null: not known, the population's middle age and
+ * no age factor). Ranges are drawn with women's spreads taken as more varied (forecast-range.ts).
+ * Worked out once for each age.
  */
-export function logPrior(model: CycleModel, age: number | null, forRange: boolean): Float64Array {
-  const key = `${age ?? 'unknown'} ${forRange}`;
+export function priorFor(model: CycleModel, age: number | null): Prior {
   let known = remembered.get(model);
-  if (!known) remembered.set(model, (known = new Map()));
-  let prior = known.get(key);
-  if (!prior) known.set(key, (prior = workOutPrior(model, age, forRange)));
+  if (!known) remembered.set(model, (known = new Map<number | null, Prior>()));
+  let prior = known.get(age);
+  if (!prior) {
+    const log = workOutPrior(model, age, false);
+    prior = { log, rangeFactor: workOutPrior(model, age, true).map((range, s) => Math.exp(Math.min(300, range - log[s]!))) };
+    known.set(age, prior);
+  }
   return prior;
 }
 
