@@ -1,4 +1,4 @@
-import { nutrientColumn, nutrientIds, valueKinds, type FoodEntry, type NutrientId, type ValueKind } from '../../src/core/foods/index.ts';
+import { nutrientColumn, nutrientIds, valueKinds, type FoodEntry, type KnownKind, type MissingKind, type NutrientId, type ValueKind } from '../../src/core/foods/index.ts';
 
 export interface Cell {
   kind: ValueKind;
@@ -12,8 +12,8 @@ export interface FoodRow {
   cells: Cell[];
 }
 
-export const missing = (kind: 'not-measured' | 'not-in-table'): Cell => ({ kind, per100g: NaN, deviation: NaN });
-export const known = (kind: Exclude<ValueKind, 'not-measured' | 'not-in-table'>, per100g: number, deviation = NaN): Cell => ({ kind, per100g, deviation });
+export const missing = (kind: MissingKind): Cell => ({ kind, per100g: NaN, deviation: NaN });
+export const known = (kind: KnownKind, per100g: number, deviation = NaN): Cell => ({ kind, per100g, deviation });
 export const isMissing = (cell: Cell): boolean => Number.isNaN(cell.per100g);
 
 export function emptyRow(entry: FoodEntry): FoodRow {

@@ -20,6 +20,7 @@ const kinds: Readonly<Record<ValueKind | 'no-food' | 'no-weight', string>> = {
   curated: 'added from another source',
   'not-measured': 'The table has no value for it: not known, not nothing.',
   'not-in-table': 'This table does not have the nutrient at all: not known, not nothing.',
+  withheld: 'The table’s printed figure cannot be right and is not used: not known, not nothing.',
   'no-food': 'No food of the tables stands for this line: not known, not nothing.',
   'no-weight': 'The weight of this line is not known, so it could not be counted.',
 };
@@ -51,7 +52,7 @@ export function contributionSteps(at: { readonly worked: LineFacts; readonly nam
   const eaten = worked.correction?.eaten === undefined ? eatenText(worked.eaten) : `You said that ${percent(worked.correction.eaten)} is eaten.`;
   if (eaten !== null) say(eaten, worked.correction?.eaten === undefined ? worked.eaten.source : null, worked.eaten.locator);
   if (c.amount === null || c.per100g === null) {
-    say(kinds[c.kind]);
+    say(kinds[c.kind], c.valueSource);
     return steps;
   }
   say(`100 g hold ${amount(c.per100g, nutrient.unit)}, ${kinds[c.kind]}${c.deviation === null ? '' : ` (standard deviation ${figure(c.deviation)})`}.`, c.valueSource);

@@ -63,7 +63,7 @@ function contribution(line: PotLine, nutrient: NutrientId): Contribution {
   const gramsEaten = line.grams.value * line.eaten.value;
   if (line.food === null) return { ...base, kind: 'no-food', gramsEaten };
   const value = line.food.value(nutrient);
-  if (!isKnown(value)) return { ...base, kind: value.kind, gramsEaten };
+  if (!isKnown(value)) return { ...base, kind: value.kind, gramsEaten, valueSource: value.reason ?? null };
   const kept = line.kept(nutrient);
   const amount = (gramsEaten * value.per100g * kept.share.value) / 100;
   return { ...base, kind: value.kind, gramsEaten, per100g: value.per100g, deviation: value.deviation, valueSource: value.source, kept, amount };
