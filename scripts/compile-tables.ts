@@ -1,7 +1,9 @@
 import { cpSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { compileChange } from './tables/change.ts';
 import { compileFoods } from './tables/foods.ts';
 import { compileReaderWords } from './tables/reader-words.ts';
+import { compileStatements } from './tables/statements.ts';
 import { compileUnits } from './tables/units.ts';
 import { compileKitchenNames } from './tables/kitchen-names.ts';
 import { compileReference } from './tables/reference.ts';
@@ -33,6 +35,9 @@ console.log(`kitchen names: ${kitchenNames.length} entries`);
 
 write('weighing', compileWeighing(data));
 
+for (const [area, table] of Object.entries(compileChange(data, kitchenNames))) write(area, table);
+
+write('statements', compileStatements(data, new Set(sources.map((s) => s.id))));
 write('units', compileUnits(data));
 write('reader-words', compileReaderWords(data));
 

@@ -6,3 +6,4 @@ export * from './weighing.ts';
 export * from './units.ts';
 export * from './reader-words.ts';
 export * from './dish-tables.ts';
+export * from './allergens.ts';

@@ -1,0 +1,8 @@
+import type { KitchenEntry } from '../../src/core/foods/index.ts';
+import { compileAllergens } from './allergens.ts';
+
+/** Every table that changing a dish needs, by the name of its compiled file. */
+export function compileChange(data: string, kitchen: readonly KitchenEntry[]): Readonly<Record<string, unknown>> {
+  const names = new Set(kitchen.map((entry) => entry.name));
+  return { allergens: compileAllergens(data, names) };
+}
