@@ -45,6 +45,9 @@ export function chooseForm(entry: KitchenEntry, request: FormRequest): FormChoic
   if (request.unit !== null && cookedUnits.has(request.unit) && asked.length === 0) asked.push({ form: 'cooked', weak: true });
   for (const { form } of asked) if (has(form)) return { form, missed: null, wrongProduct: false };
   const strong = asked.find((a) => !a.weak && !request.nameWords.some((word) => formOfWord(word)?.form === a.form))?.form;
+  // Dry goods are sold uncooked; "raw" asks for nothing else there, "fresh" does.
+  if (strong === 'raw' && driedForms.has(entry.usual)) return { form: entry.usual, missed: null, wrongProduct: false };
+  if (strong === undefined && request.words.includes('fresh') && driedForms.has(entry.usual)) return { form: entry.usual, missed: 'raw', wrongProduct: false };
   if (strong !== undefined) {
     const standIn = (standIns[strong] ?? []).find(has);
     return { form: standIn ?? entry.usual, missed: strong === entry.usual ? null : strong, wrongProduct: productForms.has(strong) && standIn === undefined };
