@@ -22,7 +22,11 @@ export function OwnFoodForm({ options, food, onDone }: { readonly options: DeskO
     if (!n || !isNutrientId(n.id)) return null;
     const key = n.id;
     return (
-      <NumberField key={key} minValue={0} value={printed[key] ?? NaN} formatOptions={{ maximumFractionDigits: 4 }} onChange={(value) => setPrinted(({ [key]: _old, ...rest }) => (Number.isNaN(value) ? rest : { ...rest, [key]: value }))}>
+      <NumberField key={key} minValue={0} value={printed[key] ?? NaN} formatOptions={{ maximumFractionDigits: 4 }} onChange={(value) => setPrinted((now) => {
+          const next = { ...now, [key]: value };
+          if (Number.isNaN(value)) delete next[key];
+          return next;
+        })}>
         <Label>{n.name}, {n.unit}</Label>
         <Input placeholder="not printed" />
       </NumberField>
