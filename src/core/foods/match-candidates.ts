@@ -54,9 +54,9 @@ function firstOfTwo(words: readonly string[], index: FoodIndex): readonly string
   const cut = rest.findIndex((w) => phraseBreaks.has(w));
   const second = (cut < 0 ? rest : rest.slice(0, cut)).filter((w) => !idleWords.has(w));
   const last = second.at(-1) ?? '';
+  if (index.targets([...first, last].join('')).length > 0) return [...first, last];
   const isFood = second.some((_, i) => index.targets(second.slice(i).join('')).length > 0);
-  if (!isFood) return null;
-  return index.targets([...first, last].join('')).length > 0 ? [...first, last] : first;
+  return isFood ? first : null;
 }
 
 function tableWords(code: FoodCode | null, index: FoodIndex): ReadonlySet<string> {

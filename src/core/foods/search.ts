@@ -2,6 +2,7 @@ import type { FoodCode } from './food.ts';
 import type { FoodForm, KitchenEntry } from './kitchen-name.ts';
 import { chooseForm } from './match-form.ts';
 import type { FoodIndex } from './match-index.ts';
+import { formOfWord } from './match-words.ts';
 import { placeWeights } from './search-index.ts';
 import { foldWord, readWords } from './word-forms.ts';
 
@@ -36,9 +37,10 @@ const mostQueryWords = 8;
 const quality = { exact: 1, prefix: 0.75, slip: 0.6 };
 
 interface Found {
-  score: Float64Array;
-  matched: Uint8Array;
-  touched: number[];
+  readonly score: Float64Array;
+  /** One bit a typed word that the document holds. */
+  readonly matched: Uint8Array;
+  readonly touched: number[];
 }
 
 /** The words that one typed word stands for: itself, words it begins, or words it is a slip of. */
@@ -60,10 +62,10 @@ function gather(words: readonly string[], index: ReturnType<FoodIndex['search']>
   const best = new Float64Array(size);
   words.forEach((word, i) => {
     const seen: number[] = [];
-    for (const [reading, worth] of readings(word, i === words.length - 1, index)) {
-      const posting = index.posting(reading);
-      if (!posting) continue;
-      const rarity = Math.log(1 + size / posting.length);
+    const meant = readings(word, i === words.length - 1, index).map(([reading, worth]) => ({ worth, posting: index.posting(reading) ?? [] }));
+    // One rarity for all that the word can stand for: a rare longer word is no better than the word itself.
+    const rarity = Math.log(1 + size / Math.max(1, meant.reduce((sum, { posting }) => sum + posting.length, 0)));
+    for (const { worth, posting } of meant) {
       for (const coded of posting) {
         const document = coded >> 2;
         const gain = worth * rarity * (placeWeights[coded & 3] ?? 1);
@@ -73,7 +75,7 @@ function gather(words: readonly string[], index: ReturnType<FoodIndex['search']>
     }
     for (const document of seen) {
       if (found.matched[document] === 0) found.touched.push(document);
-      found.matched[document] = (found.matched[document] ?? 0) + 1;
+      found.matched[document] = (found.matched[document] ?? 0) | (1 << i);
       found.score[document] = (found.score[document] ?? 0) + (best[document] ?? 0);
       best[document] = 0;
     }
@@ -81,7 +83,39 @@ function gather(words: readonly string[], index: ReturnType<FoodIndex['search']>
   return found;
 }
 
-function hitOf(at: { document: number; words: readonly string[]; matched: number; score: number }, index: FoodIndex): SearchHit | null {
+/** How many typed words a document answers: those in its name, and for a kitchen entry the forms that it has ("carrots raw"). */
+function answered(words: readonly string[], mask: number, entry: KitchenEntry | null): { inName: number; all: number } {
+  let inName = 0;
+  let all = 0;
+  words.forEach((word, i) => {
+    if ((mask & (1 << i)) !== 0) inName++;
+    const form = entry ? formOfWord(word)?.form : undefined;
+    if ((mask & (1 << i)) !== 0 || (form !== undefined && entry?.forms[form] !== undefined)) all++;
+  });
+  return { inName, all };
+}
+
+interface Ranked {
+  readonly document: number;
+  readonly words: readonly string[];
+  readonly matched: number;
+  readonly score: number;
+}
+
+/** The documents that hold any of the words, with their scores. */
+function rank(words: readonly string[], search: ReturnType<FoodIndex['search']>): Ranked[] {
+  const found = gather(words, search);
+  return found.touched.map((document) => {
+    const { length, entry } = search.documents[document] ?? { length: 1, entry: null };
+    const { inName, all } = answered(words, found.matched[document] ?? 0, entry);
+    const coverage = all / words.length;
+    // A name that is wholly typed stands above one that holds more words.
+    const whole = inName / Math.max(length, inName + words.length - all);
+    return { document, words, matched: all, score: (found.score[document] ?? 0) * coverage ** 2 + search.prior(document) + 3 * whole };
+  });
+}
+
+function hitOf(at: Ranked, index: FoodIndex): SearchHit | null {
   const document = index.search().documents[at.document];
   if (!document) return null;
   const coverage = at.matched / at.words.length;
@@ -106,23 +140,16 @@ export function searchFoods(query: string, index: FoodIndex, limit: number): rea
   const words = [...new Set(readWords(query).parts.flat().map(foldWord))].slice(0, mostQueryWords);
   if (words.length === 0 || limit <= 0) return [];
   const search = index.search();
-  const joined = words.length > 1 && search.posting(words.join('')) !== null ? [words.join('')] : words;
-  const found = gather(joined, search);
-  const ranked = found.touched
-    .map((document) => {
-      const length = search.documents[document]?.length ?? 1;
-      const matched = found.matched[document] ?? 0;
-      const coverage = matched / joined.length;
-      // A name that is wholly typed stands above one that holds more words.
-      const whole = matched / Math.max(length, joined.length);
-      return { document, matched, score: (found.score[document] ?? 0) * coverage ** 2 + search.prior(document) + 3 * whole };
-    })
-    .sort((a, b) => b.score - a.score || a.document - b.document);
+  const ways = words.length > 1 && search.posting(words.join('')) !== null ? [words, [words.join('')]] : [words];
+  const ranked = ways.flatMap((way) => rank(way, search)).sort((a, b) => b.score - a.score || a.document - b.document);
   const hits: SearchHit[] = [];
   const entries = new Set<KitchenEntry>();
+  const seen = new Set<number>();
   for (const at of ranked) {
     if (hits.length >= limit) break;
-    const hit = hitOf({ ...at, words: joined }, index);
+    if (seen.has(at.document)) continue;
+    seen.add(at.document);
+    const hit = hitOf(at, index);
     if (!hit || (hit.entry && entries.has(hit.entry))) continue;
     if (hit.entry) entries.add(hit.entry);
     hits.push(hit);
