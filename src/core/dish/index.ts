@@ -15,3 +15,4 @@ export { readRecipe, readLines } from './read-recipe.ts';
 export { readIngredientLine, type ReadLine } from './read-line.ts';
 export { readerVocabulary, type ReaderVocabulary, type ReaderWords, type VerbEntry } from './read-vocabulary.ts';
 export { readJsonLd } from './read-json-ld.ts';
+export * from './allergen-dish.ts';

@@ -1,0 +1,28 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parse } from 'yaml';
+import { describe, expect, it } from 'vitest';
+import { readDishTables } from '../../../src/adapters/tables/index.ts';
+import { lineAllergens, matchLine } from '../../../src/core/dish/index.ts';
+import { allergenReader } from '../../../src/core/foods/index.ts';
+import { testAllergens } from '../../allergen-tables.ts';
+
+interface Case { readonly line: string; readonly contains?: string[]; readonly warned?: string[]; readonly absent?: string[] }
+const cases = parse(readFileSync(join(import.meta.dirname, 'lines.yaml'), 'utf8')) as Case[];
+const tables = readDishTables();
+const reader = allergenReader(testAllergens, tables.index.entries);
+
+describe('what a line holds, on 120 lines made by hand', () => {
+  it('has 120 lines or more', () => expect(cases.length).toBeGreaterThanOrEqual(120));
+
+  it.each(cases)('tells $line', ({ line: text, contains = [], warned = [], absent = [] }) => {
+    const line = tables.read(`Ingredients\n${text}\n`).lines[0];
+    if (!line) throw new Error(`no line was read from ${text}`);
+    const match = matchLine(line, tables.index, tables.units);
+    const { states } = lineAllergens({ line, match, food: match.code === null ? null : tables.foods.find(match.code) }, reader);
+    const told = (id: string): string => `${id}: ${states.get(id)?.state ?? 'nothing'}`;
+    expect(contains.map(told)).toEqual(contains.map((id) => `${id}: contains`));
+    for (const id of warned) expect(['contains', 'may'], told(id)).toContain(states.get(id)?.state);
+    expect(absent.map(told)).toEqual(absent.map((id) => `${id}: not`));
+  });
+});
