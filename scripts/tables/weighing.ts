@@ -32,7 +32,7 @@ const weighing = z.strictObject({
   pieces: z.array(z.strictObject({ unit: z.string(), ...foodPattern, grams: z.number().positive().nullable(), share_of_piece: z.number().positive().nullable().default(null), spread, basis: z.enum(['gross', 'net', 'whole-tin']), ...cited })),
   lengths: z.array(z.strictObject({ ...foodPattern, grams_a_cm: z.number().positive(), spread, basis: z.enum(['gross', 'net']), ...cited })),
   densities: z.array(z.strictObject({ ...foodPattern, fluid: z.boolean().default(false), value: z.number().positive(), spread, ...cited })),
-  no_amount: z.array(z.strictObject({ ...foodPattern, grams_a_serving: z.number().positive(), spread, ...cited })),
+  no_amount: z.array(z.strictObject({ ...foodPattern, remark: z.enum(['for-greasing', 'for-dusting']).nullable().default(null), grams_a_serving: z.number().positive(), spread, ...cited })),
   servings_unsaid: z.number().positive(),
   most_a_serving: z.array(z.strictObject({ ...foodPattern, grams: z.number().positive() })),
 });

@@ -37,8 +37,17 @@ export function pouredAway(recipe: Recipe, rules: EatenRules, what: string): boo
   return sentences(recipe).some((sentence) => named.test(sentence) && (rules.pouringAway.some((verb) => sentence.includes(verb)) || /(remove|lift|take)\b.*\bfrom\b.*\b(marinade|brine)/.test(sentence) || /shak(e|ing) off/.test(sentence)));
 }
 
-/** What becomes of a liquid, or of what is dissolved in it: `poured` when every cooking that takes it up is drained; `kept` otherwise, also when no step speaks of it. */
+/**
+ * What becomes of a liquid, or of what is dissolved in it: `poured` when the first cooking that it
+ * is in the pot for ends with draining; `kept` otherwise, also when no step speaks of it. Later
+ * actions do not count: a pot is taken to hold on to what was drained from it.
+ */
 export function fateOfLiquid(recipe: Recipe, lineId: string): 'poured' | 'kept' {
-  const methods = recipe.steps.flatMap((step) => step.actions).filter((action) => action.lines.includes(lineId)).map((action) => action.method);
-  return methods.length > 0 && methods.every((method) => method !== null && pouredMethods.has(method)) ? 'poured' : 'kept';
+  const cooked = recipe.steps.flatMap((step) => step.actions).find((action) => action.method !== null && (action.inPot.includes(lineId) || action.lines.includes(lineId)));
+  return cooked?.method && pouredMethods.has(cooked.method) ? 'poured' : 'kept';
+}
+
+/** In how many steps a line is named. */
+export function stepsNaming(recipe: Recipe, lineId: string): number {
+  return recipe.steps.filter((step) => step.actions.some((action) => action.lines.includes(lineId) && action.lines.length < recipe.lines.length)).length;
 }

@@ -58,6 +58,12 @@ describe('what is not eaten is not counted', () => {
       expect(eaten(line).code).toBe('all');
     }
     expect(eaten(item('salt', { text: 'salt for the pasta water' })).code).toBe('cooking-water-salt');
+    const seasoning = item('salt');
+    const twice = recipeOf([seasoning, item('pasta', { id: 'l2' })], [
+      { text: 'Boil the pasta in salted water.', actions: [{ method: 'boiled-drained', lines: ['l1'], inPot: ['l1', 'l2'] }] },
+      { text: 'Season with salt.', actions: [{ lines: ['l1'] }] },
+    ]);
+    expect(eaten(seasoning, { recipe: twice }).code).toBe('all');
     const coconut = item('coconut water');
     expect(eaten(coconut, { recipe: drained(coconut) }).code).toBe('all');
   });

@@ -1,6 +1,6 @@
 import { foldWord, plainText, readWords, type FoodMatch } from '../foods/index.ts';
 import type { Interval } from '../quantity/index.ts';
-import { fateOfLiquid, pouredAway, takenOutByStep } from './eaten-steps.ts';
+import { fateOfLiquid, pouredAway, stepsNaming, takenOutByStep } from './eaten-steps.ts';
 import type { IngredientLine, Recipe } from './recipe.ts';
 import { stateWords } from './weigh-context.ts';
 import { matchesText, type EatenCode, type EatenRules, type TakenOut } from './weighing-rules.ts';
@@ -65,13 +65,18 @@ function oilCode(at: Line, context: EatenContext): EatenCode {
   return forFrying ? 'shallow-frying-oil' : 'all';
 }
 
+/** Salt that goes into the water once; salt that is named again, or has no amount, also seasons. */
+function isSaltOfWater(at: Line, recipe: Recipe): boolean {
+  return at.line.amount !== null && fateOfLiquid(recipe, at.line.id) === 'poured' && stepsNaming(recipe, at.line.id) <= 1;
+}
+
 function liquidCode(at: Line, context: EatenContext): EatenCode {
   const { recipe, rules } = context;
   const inSection = (words: RegExp): boolean => words.test(plainText(at.line.section ?? ''));
   if (inSection(/marinade|brine/) && pouredAway(recipe, rules, 'marinade|brine')) return 'marinade-poured-away';
   if (inSection(/pickl|brine/) || (/pickled|pickles/.test(plainText(recipe.title ?? '')) && (isWater(at) || isSalt(at) || at.names.some((n) => /vinegar|sugar$/.test(n))))) return 'pickling-liquid';
   if (isWater(at) && (/for (boiling|soaking|cooking|steaming|blanching|the pan|the pasta)/.test(at.text) || fateOfLiquid(recipe, at.line.id) === 'poured')) return 'cooking-water';
-  if (isSalt(at) && (/for (the )?(pasta|cooking|boiling|blanching|potato|soaking)( water)?/.test(at.text) || fateOfLiquid(recipe, at.line.id) === 'poured')) return 'cooking-water-salt';
+  if (isSalt(at) && (/for (the )?(pasta|cooking|boiling|blanching|potato|soaking)( water)?/.test(at.text) || isSaltOfWater(at, recipe))) return 'cooking-water-salt';
   return 'all';
 }
 

@@ -52,7 +52,7 @@ export const sampleRules: WeighingRules = {
   ],
   lengths: [{ name: 'ginger', group: null, gramsACm: 5, spread: 0.4, basis: 'gross', ...cited }],
   densities: [{ name: 'oil$|juice$|water$', group: null, fluid: true, ...figure(1, 0.03) }, { name: null, group: 'spices', fluid: false, ...figure(0.5, 0.3) }],
-  noAmount: [{ name: 'salt', group: null, gramsAServing: 1, spread: 0.7, ...cited }],
+  noAmount: [{ remark: null, name: 'salt', group: null, gramsAServing: 1, spread: 0.7, ...cited }],
   servingsUnsaid: 4,
   mostAServing: [{ name: 'salt', group: null, grams: 10 }, { name: null, group: null, grams: 1000 }],
   fruits: [{ food: 'lemon', juiceMl: figure(45, 0.3), zestG: figure(5, 0.4) }],

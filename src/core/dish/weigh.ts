@@ -86,7 +86,7 @@ const isStated = (context: WeighContext): boolean => context.amount.each !== nul
 /** What is usual where no amount stands: salt, pepper and oil. */
 function usualAmount(line: IngredientLine, match: FoodMatch, tables: WeighTables, settings: WeighSettings): Weighing {
   const food = match.code === null ? null : tables.foods.find(match.code);
-  const rule = tables.rules.noAmount.find((usual) => fits(usual, foodNames(line, match, food)));
+  const rule = tables.rules.noAmount.find((usual) => (usual.remark === null || line.remarks.includes(usual.remark)) && fits(usual, foodNames(line, match, food)));
   const name = match.entry?.name ?? line.food.name;
   if (!rule) {
     return { grams: null, gross: null, paths: [], confidence: 0, findings: [{ code: 'no-amount', lineId: line.id, data: { name }, severity: 'warning' }] };

@@ -1,4 +1,4 @@
-import type { PieceSize } from './recipe.ts';
+import type { LineRemark, PieceSize } from './recipe.ts';
 
 /** A figure of data/parameters with its spread (half the range in which 8 in 10 would lie, as a share) and its source. */
 export interface Figure {
@@ -38,6 +38,8 @@ export interface UsualDensity extends FoodPattern, Figure {
 }
 
 export interface UsualAmount extends FoodPattern {
+  /** Only for lines with this remark; null for every line. */
+  readonly remark: LineRemark | null;
   readonly gramsAServing: number;
   readonly spread: number;
   readonly source: string;
