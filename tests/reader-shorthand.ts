@@ -1,4 +1,4 @@
-import type { Amount, StatedMeasure } from '../src/core/dish/index.ts';
+import type { Amount, IngredientLine, StatedMeasure, StepAction } from '../src/core/dish/index.ts';
 import type { ReadLine } from '../src/core/dish/index.ts';
 import type { Interval } from '../src/core/quantity/index.ts';
 
@@ -22,4 +22,19 @@ export function shortLine(line: ReadLine): string {
   for (const remark of line.remarks) parts.push(`#${remark}`);
   for (const problem of line.problems) parts.push(`!${problem.code}`);
   return parts.join(' | ');
+}
+
+/** One action in short: "simmer simmered 20 min lid-on low until thick | takes onions | pot oil, onions". */
+export function shortAction(action: StepAction, lines: readonly IngredientLine[]): string {
+  const names = (ids: readonly string[]): string => ids.map((id) => lines.find((line) => line.id === id)?.food.name ?? id).join(', ');
+  const words = [
+    action.verb,
+    action.method ?? '',
+    action.minutes ? `${range(action.minutes)} min` : '',
+    action.celsius === null ? '' : `${action.celsius} °C`,
+    action.lid === null ? '' : action.lid ? 'lid-on' : 'lid-off',
+    action.heat ?? '',
+    action.until === null ? '' : `until ${action.until}`,
+  ].filter((word) => word !== '').join(' ');
+  return [words, action.lines.length > 0 ? `takes ${names(action.lines)}` : '', action.inPot.length > 0 ? `pot ${names(action.inPot)}` : ''].filter((part) => part !== '').join(' | ');
 }

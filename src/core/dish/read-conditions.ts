@@ -105,6 +105,7 @@ export function readLid(row: Row): boolean | null {
   for (let at = 0; at < row.words.length; at++) {
     const word = row.words[at]!;
     if (word === 'uncovered' || word === 'uncover') return false;
+    if (word === 'covered' && /^(?:part|half|loose)/.test(row.words[at - 1] ?? '')) return false; // steam gets out
     if (word === 'covered' || (word === 'cover' && row.words[at + 1] !== 'with')) return true;
     if (word !== 'lid') continue;
     const around = row.words.slice(Math.max(0, at - 3), at + 2);

@@ -3,7 +3,7 @@ import { onlyQualifiers, readRemarks } from './read-food-words.ts';
 import { partOfRow, type Row } from './read-tokens.ts';
 import type { ReaderVocabulary } from './read-vocabulary.ts';
 
-const separators = [',', ';', 'and', '&', '+', '.', 'plus', 'with', 'then', '•', '|', 'also'];
+const separators = [',', ';', 'and', '&', '+', '.', 'plus', 'with', 'topped', 'then', '•', '|', 'also'];
 const stops = [',', ';', '(', ')', '.', '|'];
 /** After a measure these say how something is cut, they are no food: "1 cm thick". */
 const cutWords = ['thick', 'long', 'wide', 'thickness', 'lengths', 'length', 'deep', 'apart', 'each', 'per', 'in', 'at', 'total', 'across', 'diameter', 'x', 'to', 'for', 'minutes', 'minute', 'mins', 'min', 'hours', 'hour', 'or', 'if', 'more', 'extra', 'when', 'as', 'so', 'is', 'oven', 'until'];
@@ -68,6 +68,12 @@ function beginsWords(row: Row, at: number, vocabulary: ReaderVocabulary): boolea
 export function splitItems(row: Row, vocabulary: ReaderVocabulary): { from: number; to: number }[] {
   const items: { from: number; to: number }[] = [];
   let from = skipLeadIn(row, 0, vocabulary);
+  // "For breakfast I have half a cup of oats": a story leads up to the first amount.
+  for (let at = 1; from === 0 && at < 10 && !readAmount(row, 0, vocabulary); at++) {
+    const told = vocabulary.leadIns.longestAt(row.words, at);
+    if (told > 1 && beginsItem(row, at + told, vocabulary)) from = at + told;
+    if (at >= row.words.length) break;
+  }
   if (from > 0 && !beginsItem(row, from, vocabulary)) from = 0;
   let depth = 0;
   let afterAmount = readAmount(row, from, vocabulary)?.next ?? from;

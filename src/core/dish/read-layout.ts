@@ -202,6 +202,11 @@ export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
       step(span);
       return;
     }
+    if (mode === 'guess' && previous?.open && steps.length > 0 && previous.end > (ingredients.at(-1)?.end ?? 0) && !amount && !line.marked && !line.blankBefore && /^\p{Ll}/u.test(text.slice(span.start, span.start + 2))) {
+      previous.end = span.end;
+      previous.open = !/[.!?:]\s*$/.test(text.slice(span.start, span.end));
+      return;
+    }
     if (mode === 'guess' && method && readSentences(text, span).length <= 1) step(span);
     else if (readSentences(text, span).length > 1) takeSentences(span);
     else ingredient(span);

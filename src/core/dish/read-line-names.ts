@@ -62,7 +62,7 @@ export function lineNames(lines: readonly IngredientLine[], vocabulary: ReaderVo
         if (row.tokens[at]!.kind !== 'word') continue;
         const everything = vocabulary.everything.longestAt(row.words, at);
         if (everything > 0) {
-          const rest = /rest|remaining|other/.test(row.words.slice(at, at + everything).join(' '));
+          const rest = /rest|remaining|other|else/.test(row.words.slice(at, at + everything).join(' '));
           for (const line of lines) if ((!rest || !taken.has(line.id)) && (section === null || line.section === null || line.section === section || !lines.some((other) => other.section === section))) put(line.id);
           at += everything - 1;
           continue;

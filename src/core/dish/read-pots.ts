@@ -9,6 +9,8 @@ export interface Vessel {
   readonly lines: Set<string>;
   /** The treatment it last gave. */
   cooking: CookingMethod | null;
+  /** Whether the lid was put on; null while nobody said. */
+  lid: boolean | null;
 }
 
 export interface Taken {
@@ -25,11 +27,18 @@ export interface PotState {
   readonly current: Vessel | null;
   /** Goes to the vessel a clause names; gives the one left behind, null when it stays. `lines`: those the clause names. */
   enter(clause: Clause, lines: readonly string[]): Vessel | null;
+  /** Lines of the bowl or blender filled last, for "the mixture" and "the batter". */
+  mixture(): string[];
   /** Lets the clause happen; gives the lines in its vessel, those it adds included. */
   take(taken: Taken): string[];
 }
 
 const fresh = new Set(['another', 'separate', 'second', 'different', 'clean', 'new']);
+const hob = new Set<CookingMethod | null>(['fried', 'stir-fried', 'simmered', 'boiled-kept', 'boiled-drained', 'stewed', 'poached', 'blanched', 'deep-fried', 'toasted']);
+/** Cooked by itself: in fresh water, over steam, under the grill, not on top of what lies in the pan. */
+const alone = new Set<CookingMethod | null>(['boiled-kept', 'boiled-drained', 'blanched', 'steamed', 'grilled', 'toasted', 'deep-fried']);
+const homeOf = (method: CookingMethod | null): string => (method === 'steamed' ? 'steamer' : method === 'grilled' || method === 'roasted' || method === 'baked' ? 'oven dish' : 'pan');
+const partly = new Set(['half', 'some', 'remaining', 'rest', 'little', 'most', 'quarter', 'third', 'reserved']);
 const pouring = new Set(['transfer', 'return', 'move', 'pour', 'tip', 'spoon', 'ladle', 'divide', 'turn']);
 const bowlVerbs = new Set(['whisk', 'mix', 'combine', 'beat', 'sift', 'knead', 'toss', 'marinate']);
 
@@ -39,7 +48,7 @@ export function potState(vocabulary: ReaderVocabulary): PotState {
   let current: Vessel | null = null;
 
   const make = (kind: string, word: string): Vessel => {
-    const vessel: Vessel = { kind, word, lines: new Set(), cooking: null };
+    const vessel: Vessel = { kind, word, lines: new Set(), cooking: null, lid: null };
     vessels.push(vessel);
     return vessel;
   };
@@ -84,21 +93,39 @@ export function potState(vocabulary: ReaderVocabulary): PotState {
         current = elsewhere;
         return before;
       }
-      if (inWater && current && current.lines.size > 0 && !lines.some((id) => current?.lines.has(id))) {
-        current = make('pan', 'water');
+      const method = clause.entry?.method ?? null;
+      const others = hasLines && current !== null && current.lines.size > 0 && !lines.some((id) => current?.lines.has(id));
+      if ((inWater || alone.has(method)) && others) {
+        current = make(homeOf(method), homeOf(method) === 'pan' ? 'water' : homeOf(method));
+        return before;
+      }
+      if (hob.has(method) && others && current?.kind === 'oven dish') {
+        current = vessels.findLast((vessel) => vessel.kind === 'pan' || vessel.kind === 'frying pan') ?? make('pan', 'pan');
         return before;
       }
       if (clause.entry?.heat === 'oven' && kind === 'cook' && hasLines && current?.kind !== 'oven dish') current = latest('oven dish') ?? make('oven dish', 'oven dish');
       else if (current === null && hasLines) {
         if (bowlVerbs.has(clause.verb)) current = make('bowl', 'bowl');
-        else if (kind === 'cook' || kind === 'heat' || kind === 'add') current = make('pan', 'pan');
+        else if (kind === 'cook' || kind === 'heat' || kind === 'add') current = make(homeOf(method), homeOf(method));
+      } else if (kind === 'wait' && hasLines && clause.entry?.heat === 'none' && !lines.some((id) => vessels.some((vessel) => vessel.lines.has(id)))) {
+        current = make('bowl', 'bowl');
+        for (const id of lines) current.lines.add(id);
+      } else if (current?.kind === 'bowl' && kind === 'cook' && !hasLines && clause.entry?.method !== 'microwaved' && clause.entry?.method !== 'soaked') {
+        const bowl = current;
+        current = make(homeOf(method), homeOf(method));
+        for (const id of bowl.lines) current.lines.add(id);
+        bowl.lines.clear();
       } else if (current?.kind === 'bowl' && kind === 'cook' && hasLines) current = vessels.findLast((vessel) => vessel.kind !== 'bowl') ?? make('pan', 'pan');
       else return null;
       return before === current ? null : before;
     },
+    mixture() {
+      const bowl = vessels.findLast((vessel) => (vessel.kind === 'bowl' || vessel.kind === 'blender') && vessel.lines.size > 0);
+      return [...(bowl ?? current)?.lines ?? []];
+    },
     take({ clause, lines, method, pronoun, moved }) {
       const kind = clause.entry?.kind ?? null;
-      if (kind === 'prepare' && method === null && !['cover', 'uncover', 'turn', 'mash', 'blend', 'blitz', 'purée', 'puree'].includes(clause.verb)) return [];
+      if (kind === 'prepare' && method === null && !['cover', 'uncover', 'turn'].includes(clause.verb)) return [];
       if (current === null) return kind === 'cook' || kind === 'add' || kind === 'heat' ? [...lines] : [];
       const { words } = clause.row;
       if (kind === 'remove' && clause.verb !== 'drain' && !words.includes('heat')) {
@@ -114,13 +141,27 @@ export function potState(vocabulary: ReaderVocabulary): PotState {
         for (const id of moved.lines) current.lines.add(id);
         moved.lines.clear();
       }
+      // "pour over the lentils": what lies here goes to where they are
+      const goal = pouring.has(clause.verb) && lines.length > 0 && !moved && words.some((word, at) => word === 'over' && words[at + 1] !== 'a' && at <= 2) ? vessels.find((vessel) => vessel !== current && lines.every((id) => vessel.lines.has(id))) : undefined;
+      if (goal) {
+        for (const id of current.lines) goal.lines.add(id);
+        current.lines.clear();
+        current = goal;
+        return [...goal.lines];
+      }
       if (kind === 'move' || words.includes('return') || words.includes('back')) {
         for (const id of lines.length > 0 ? lines : aside) {
           current.lines.add(id);
           aside.delete(id);
         }
       }
-      if (kind !== 'prepare' && kind !== 'wait' && kind !== 'remove' && kind !== 'serve' && kind !== null) for (const id of lines) current.lines.add(id);
+      if (kind !== 'prepare' && kind !== 'wait' && kind !== 'remove' && kind !== 'serve' && kind !== null) {
+        const share = words.some((word) => partly.has(word));
+        for (const id of lines) {
+          if (!share) for (const vessel of vessels) if (vessel !== current) vessel.lines.delete(id);
+          current.lines.add(id);
+        }
+      }
       if (method !== null && method !== 'soaked') current.cooking = method;
       return [...current.lines];
     },

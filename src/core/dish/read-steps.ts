@@ -18,6 +18,7 @@ interface Reading {
   ovenCelsius: number | null;
 }
 
+const mixtures = new Set(['mixture', 'batter', 'dough', 'mix', 'marinade', 'filling']);
 const lyingHot = new Set(['add', 'prepare', 'wait']);
 
 function linesOf(clause: Clause, reading: Reading, section: string | null): { lines: string[]; pronoun: boolean } {
@@ -41,7 +42,7 @@ function methodOf(clause: Clause, minutes: boolean, reading: Reading): CookingMe
   if (!entry) return null;
   if (entry.verb === 'cook' || (entry.verb === 'heat' && says('through')) || entry.verb === 'finish') {
     if (says('microwave')) return 'microwaved';
-    if (says('oven')) return 'baked';
+    if (says('oven')) return vessel?.kind === 'pan' && vessel.lid === true ? 'stewed' : 'baked'; // a covered pot in the oven braises
     if (says('grill')) return 'grilled';
     if (says('steamer') || vessel?.kind === 'steamer') return 'steamed';
     if (says('pack') || says('packet') || says('package') || (says('water') && (says('boiling') || says('salted')))) return 'boiled-drained';
@@ -50,6 +51,7 @@ function methodOf(clause: Clause, minutes: boolean, reading: Reading): CookingMe
     if (vessel?.kind === 'oven dish') return 'baked';
     return entry.verb === 'heat' ? 'reheated' : null;
   }
+  if (entry.verb === 'keep' && (says('warm') || says('hot'))) return 'kept-hot';
   if (entry.method === 'fried' && (says('wok') || vessel?.word === 'wok') && entry.verb === 'fry') return 'stir-fried';
   if (entry.method === 'fried' && entry.verb !== 'fry' && (says('oven') || says('roasting'))) return 'roasted';
   if (entry.method === 'roasted' && says('pan') && says('dry')) return 'toasted';
@@ -60,7 +62,9 @@ function methodOf(clause: Clause, minutes: boolean, reading: Reading): CookingMe
 function readAction(clause: Clause, reading: Reading, section: string | null): StepAction {
   const { row, entry } = clause;
   const { vocabulary, pots } = reading;
-  const { lines, pronoun } = linesOf(clause, reading, section);
+  const { lines: named, pronoun } = linesOf(clause, reading, section);
+  const mixed = named.length === 0 && row.words.some((word) => mixtures.has(word)) && entry?.kind !== 'prepare';
+  const lines = mixed ? pots.mixture() : named;
   const minutes = readMinutes(row, vocabulary);
   const celsius = readCelsius(row, vocabulary);
   const said = pots.enter(clause, lines);
@@ -71,6 +75,10 @@ function readAction(clause: Clause, reading: Reading, section: string | null): S
   for (const id of lines) reading.taken.add(id);
   if (lines.length > 0) reading.last = lines;
   else if (inPot.length > 0) reading.last = inPot;
+  const vessel = pots.current;
+  const saidLid = entry?.verb === 'cover' && readLid(row) === null ? true : readLid(row);
+  if (vessel && saidLid !== null) vessel.lid = saidLid;
+  const lid = saidLid ?? (entry?.kind === 'cook' && vessel !== null ? vessel.lid : null);
   const first = row.tokens[0]!;
   return {
     verb: clause.verb,
@@ -78,7 +86,7 @@ function readAction(clause: Clause, reading: Reading, section: string | null): S
     minutes,
     celsius: celsius ?? (method === 'baked' || method === 'roasted' ? reading.ovenCelsius : null),
     heat: readHeat(row, vocabulary) ?? entry?.heat ?? null,
-    lid: entry?.verb === 'cover' && readLid(row) === null ? true : readLid(row),
+    lid,
     until: readUntil(row),
     lines,
     inPot,

@@ -12,17 +12,25 @@ export interface TextLine extends Span {
 }
 
 const lineEnds = /\r\n|[\n\r\u0085\u2028\u2029\v\f]/g;
-const bullet = /^(?:[*•·▪●○◦‣∙>✓✔☐☑☒□■◻◽▢➤►»+]|[-–—−](?!\d)|[-–—](?=\s)|\[[ xX✓]?\]|\p{Extended_Pictographic}|[\u200d\ufe0f\u200b\u2060\ufeff]|\*\*|__|#{1,6}(?=\s))\s*/u;
+const bullet = /^(?:[*•·▪●○◦‣∙>✓✔☐☑☒□■◻◽▢➤►»+]|[-–—−](?!\d)|[-–—](?=\s)|\[[ xX✓]?\]|\p{Extended_Pictographic}|\p{Emoji_Modifier}|[\u200d\ufe0f\u200b\u2060\ufeff]|\*\*|__|#{1,6}(?=\s))\s*/u;
 const numbered = /^(?:step\s{0,3})?(\d{1,2})\s{0,2}(?:[.):]|\s-)\s+(?=\S)|^step\s{0,3}(\d{1,2})\s{0,2}[.:)-]?\s*/i;
 
-function readLine(text: string, start: number, end: number, blankBefore: boolean): TextLine | null {
+interface Place {
+  readonly start: number;
+  readonly end: number;
+  readonly blankBefore: boolean;
+  /** Dashes right before figures are bullets here, not minus signs. */
+  readonly dashed: boolean;
+}
+
+function readLine(text: string, { start, end, blankBefore, dashed }: Place): TextLine | null {
   let from = start;
   let marked = false;
   let hash = false;
   for (let n = 0; n < 8; n++) {
     while (from < end && /[\s\u200b\ufeff]/.test(text[from]!)) from++;
     const head = text.slice(from, Math.min(end, from + 16));
-    const match = bullet.exec(head);
+    const match = bullet.exec(head) ?? (dashed && !marked ? /^[-–—−](?=[\d¼-¾⅐-⅞])/.exec(head) : null);
     if (!match || match[0] === '') break;
     hash ||= head.startsWith('#');
     marked = true;
@@ -38,10 +46,13 @@ function readLine(text: string, start: number, end: number, blankBefore: boolean
 /** The lines of a text that hold anything, in order. */
 export function readTextLines(text: string): TextLine[] {
   const lines: TextLine[] = [];
+  const dashes = text.match(/^[^\S\n]{0,8}[-–—−][\d¼-¾⅐-⅞]/gm)?.length ?? 0;
+  const figures = text.match(/^[^\S\n]{0,8}[\d¼-¾⅐-⅞]/gm)?.length ?? 0;
+  const dashed = dashes > 1 && dashes >= figures;
   let start = 0;
   let blank = false;
   const close = (end: number): void => {
-    const line = readLine(text, start, end, blank);
+    const line = readLine(text, { start, end, blankBefore: blank, dashed });
     blank = line === null;
     if (line) lines.push(line);
   };
