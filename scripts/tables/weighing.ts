@@ -29,7 +29,7 @@ const weighing = z.strictObject({
   fill_when_fluid_or_vague: fills,
   size_factors: sizes,
   drained_shares: z.array(z.strictObject({ ...foodPattern, value: z.number().positive().max(1), spread, ...cited })).min(1),
-  pieces: z.array(z.strictObject({ unit: z.string(), ...foodPattern, grams: z.number().positive().nullable(), share_of_piece: z.number().positive().nullable().default(null), spread, basis: z.enum(['gross', 'net', 'whole-tin']), ...cited })),
+  pieces: z.array(z.strictObject({ unit: z.string(), word: z.string().nullable().default(null), ...foodPattern, grams: z.number().positive().nullable(), share_of_piece: z.number().positive().nullable().default(null), spread, basis: z.enum(['gross', 'net', 'whole-tin']), ...cited })),
   lengths: z.array(z.strictObject({ ...foodPattern, grams_a_cm: z.number().positive(), spread, basis: z.enum(['gross', 'net']), ...cited })),
   densities: z.array(z.strictObject({ ...foodPattern, fluid: z.boolean().default(false), value: z.number().positive(), spread, ...cited })),
   no_amount: z.array(z.strictObject({ ...foodPattern, remark: z.enum(['for-greasing', 'for-dusting']).nullable().default(null), grams_a_serving: z.number().positive(), spread, ...cited })),

@@ -69,8 +69,8 @@ function tablePiece(context: WeighContext, unit: string): PieceChoice | null {
   };
 }
 
-function usualPiece(context: WeighContext, unit: string): { rule: UsualPiece; choice: PieceChoice } | null {
-  const rule = context.tables.rules.pieces.find((piece) => piece.unit === unit && piece.grams !== null && fits(piece, context.names));
+function usualPiece(context: WeighContext, unit: string, byWord: boolean): { rule: UsualPiece; choice: PieceChoice } | null {
+  const rule = context.tables.rules.pieces.find((piece) => piece.unit === unit && piece.grams !== null && (piece.word === null ? !byWord : byWord && context.words.has(piece.word)) && fits(piece, context.names));
   if (!rule) return null;
   return {
     rule,
@@ -102,9 +102,10 @@ function sizeStep(context: WeighContext, done: PieceSize | null): WeighStep | nu
 
 /** The weight of one of that unit, without counting: kitchen names first, then the table's household weights, then what is usual. */
 function onePiece(context: WeighContext, unit: string): { choice: PieceChoice; wholeTin: boolean } | null {
-  const own = kitchenPiece(context, unit) ?? tablePiece(context, unit);
+  const worded = usualPiece(context, unit, true);
+  const own = worded?.choice ?? kitchenPiece(context, unit) ?? tablePiece(context, unit);
   if (own) return { choice: own, wholeTin: false };
-  const usual = usualPiece(context, unit);
+  const usual = usualPiece(context, unit, false);
   return usual ? { choice: usual.choice, wholeTin: usual.rule.basis === 'whole-tin' } : null;
 }
 

@@ -16,6 +16,8 @@ export interface FoodPattern {
 
 export interface UsualPiece extends FoodPattern {
   readonly unit: string;
+  /** Only where the line has this word ("a side of salmon"); then it goes before the kitchen's own piece. */
+  readonly word: string | null;
   /** Grams of one; null where it is a share of a whole piece. */
   readonly grams: number | null;
   readonly shareOfPiece: number | null;

@@ -32,6 +32,7 @@ export interface PhraseToMatch {
 // What each departure from the plain name costs, out of a confidence of 1. Judged on test lines, not measured.
 const costs = { otherFood: 0.6, unknownAfter: 0.6, unknownBefore: 0.15, nameWordBefore: 0.25, unknownBeforeKind: 0.55, extraWord: 0.04, extraFood: 0.25, colour: 0.08, part: 0.1, slip: 0.12, slipAndUnknown: 0.2, unknownInPhrase: 0.15, turned: 0.02, missedForm: 0.12, missedProduct: 0.7, noTableFood: 0 };
 const mostUnknownBefore = 3;
+const participle = /[^e]ed$/;
 
 const tolerated = (word: string, nameWords: readonly string[]): boolean => varieties.some(([before, heads]) => before.has(word) && nameWords.some((n) => heads.has(n)));
 
@@ -65,11 +66,13 @@ function tableWords(code: FoodCode | null, index: FoodIndex): ReadonlySet<string
 }
 
 /** Whether a word after the name leaves the food what it is, and at what cost; null when it makes another food. */
-function afterName(word: string, nameWords: readonly string[], chosen: { inTable: ReadonlySet<string>; group: string }): number | null {
+function afterName(word: string, nameWords: readonly string[], chosen: { inTable: ReadonlySet<string>; group: string }, isNameWord: FoodIndex['isNameWord']): number | null {
   if (word === 'leaf') return nameWords.some((n) => leafyPlants.has(n)) || chosen.inTable.has(word) ? 0 : null;
   if (meatParts.has(word) && fleshGroup.test(chosen.group)) return chosen.inTable.has(word) ? 0 : costs.part;
   if (idleWords.has(word) || chosen.inTable.has(word)) return 0;
-  return formOfWord(word) ? 0 : null;
+  if (formOfWord(word)) return 0;
+  // "Stock cube dissolved", "butter rubbed in": what was done with it.
+  return participle.test(word) && !isNameWord(word) ? costs.extraWord : null;
 }
 
 function fitOf(target: NameTarget, context: MatchContext, group: string): number {
@@ -122,11 +125,11 @@ function readSpan(target: NameTarget, span: { words: readonly string[]; from: nu
   // A word of other foods' names ("prickly" pea) is more suspicious than one that no name holds ("Jersey" potatoes).
   for (const word of unknown.slice(0, mostUnknownBefore)) lose(bareKind ? costs.unknownBeforeKind : index.isNameWord(word) ? costs.nameWordBefore : costs.unknownBefore);
   for (const word of after) {
-    const cost = afterName(word, target.words, chosen);
+    const cost = afterName(word, target.words, chosen, index.isNameWord);
     if (cost === null) lose(costs.unknownAfter);
     else if (cost > 0) {
       lose(cost);
-      notes.push({ code: 'part-ignored', data: { word } });
+      if (cost === costs.part) notes.push({ code: 'part-ignored', data: { word } });
     }
   }
   for (const word of new Set(phrase.extra)) {

@@ -3,7 +3,7 @@ import type { FoodMatch, MatchAlternative, MatchContext, MatchNote, MatchNoteCod
 import type { FoodIndex } from './match-index.ts';
 import { findInTables } from './match-search.ts';
 import { correctedWords } from './match-slips.ts';
-import { idleWords } from './match-words.ts';
+import { idleWords, phraseBreaks } from './match-words.ts';
 import { foldWord, readWords } from './word-forms.ts';
 
 /** The words of a food as a line names it. */
@@ -25,20 +25,35 @@ interface Phrase {
   readonly turned: boolean;
 }
 
+/** The words of the qualifiers, and apart those that start with "in", "on", "with": what follows is no food of its own. */
+interface Qualifiers {
+  readonly words: readonly string[];
+  readonly phrases: readonly (readonly string[])[];
+}
+
+function readQualifiers(texts: readonly string[]): Qualifiers {
+  const all = texts.slice(0, longestPhrase).map((text) => readWords(text).parts.flat().slice(0, longestPhrase).map(foldWord));
+  const phrasesOf = all.filter((words) => words.length > 1 && phraseBreaks.has(words[0] ?? ''));
+  return { words: all.filter((words) => !phrasesOf.includes(words)).flat().slice(0, longestPhrase), phrases: phrasesOf };
+}
+
 /** The orders in which the parts of a name may be read: "flour, plain" is also "plain flour". */
-function phrases(parts: readonly (readonly string[])[], qualifiers: readonly string[]): Phrase[] {
+function phrases(parts: readonly (readonly string[])[], qualifiers: Qualifiers): Phrase[] {
   const [first = [], ...rest] = parts;
   const all = rest.flat();
-  const out: Phrase[] = [{ words: first, extra: [...all, ...qualifiers], turned: false }];
+  const { words } = qualifiers;
+  // "Corn" with "on the cob", "tuna" with "in oil": read as one.
+  const whole = [...first, ...qualifiers.phrases.flat()];
+  const out: Phrase[] = [{ words: whole, extra: [...all, ...words], turned: false }];
   for (const part of rest.slice(0, 4)) {
     const others = rest.filter((other) => other !== part).flat();
-    out.push({ words: [...part, ...first], extra: [...others, ...qualifiers], turned: true });
-    out.push({ words: [...first, ...part], extra: [...others, ...qualifiers], turned: true });
+    out.push({ words: [...part, ...first], extra: [...others, ...words], turned: true });
+    out.push({ words: [...first, ...part], extra: [...others, ...words], turned: true });
   }
-  if (rest.length > 1) out.push({ words: [...[...rest].reverse().flat(), ...first], extra: qualifiers, turned: true });
+  if (rest.length > 1) out.push({ words: [...[...rest].reverse().flat(), ...first], extra: words, turned: true });
   // Cutting words stay out: "2 tomatoes, chopped" is not "chopped tomatoes", which is a tin.
-  for (const word of new Set(qualifiers)) {
-    if (!idleWords.has(word)) out.push({ words: [word, ...first], extra: [...all, ...qualifiers.filter((q) => q !== word)], turned: true });
+  for (const word of new Set(words)) {
+    if (!idleWords.has(word)) out.push({ words: [word, ...whole], extra: [...all, ...words.filter((q) => q !== word)], turned: true });
   }
   return out;
 }
@@ -80,7 +95,7 @@ function kitchenMatch(best: Candidate, others: readonly Candidate[]): FoodMatch 
  */
 export function matchFood(named: NamedWords, context: MatchContext, index: FoodIndex): FoodMatch {
   const parts = readWords(named.name).parts.map((part) => part.slice(0, longestPhrase).map(foldWord));
-  const qualifiers = named.qualifiers.flatMap((text) => readWords(text).parts.flat()).slice(0, longestPhrase).map(foldWord);
+  const qualifiers = readQualifiers(named.qualifiers);
   const tried = phrases(parts.slice(0, 6), qualifiers);
   const evaluate = (phrase: Phrase, slips: PhraseToMatch['slips'] = []): Candidate[] => evaluatePhrase({ ...phrase, slips }, context, index);
   let found = tried.flatMap((phrase) => evaluate(phrase)).sort(better);
@@ -91,5 +106,5 @@ export function matchFood(named: NamedWords, context: MatchContext, index: FoodI
   if (again.length > 0) found = [...found, ...again].sort(better);
   const best = found[0];
   if (best && best.confidence >= acceptedFrom) return kitchenMatch(best, found.slice(1));
-  return findInTables({ parts, qualifiers, rejected: found.slice(0, alternativesShown).map(alternativeOf) }, context, index);
+  return findInTables({ parts, qualifiers: [...qualifiers.words, ...qualifiers.phrases.flat()], rejected: found.slice(0, alternativesShown).map(alternativeOf) }, context, index);
 }

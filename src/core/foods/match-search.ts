@@ -108,6 +108,6 @@ export function findInTables(named: UnmatchedName, context: MatchContext, index:
     return { via: 'none', entry: null, form: null, code: null, nearness: 'none', note, confidence: 0, reasons: [note], alternatives };
   }
   const note: MatchNote = { code: 'table-name', data: { name: text, table: best.hit.name } };
-  const confidence = confidenceOfSearch - lostAnExtraWord * best.extra - (best.state === 3 ? lostAnExtraWord : 0);
+  const confidence = confidenceOfSearch - lostAnExtraWord * best.extra - (best.state === 3 ? lostAnExtraWord : 0) - (states.length > 0 && best.state > 0 ? 2 * lostAnExtraWord : 0);
   return { via: best.hit.via === 'own' ? 'own' : 'search', entry: null, form: null, code: best.hit.code, nearness: 'near', note, confidence, reasons: [note], alternatives };
 }

@@ -17,6 +17,7 @@ export const idleWords = fold(`
   finger thumb each per piece pieces chunk chunks slice slices wedge wedges cube cubes ring rings strip strips stick sticks spear spears floret florets segment segments round rounds matchstick matchsticks half halves quarter quarters
   clove cloves bulb bulbs head heads stalk stalks stem stems sprig sprigs bunch bunches handful handfuls pod pods ear ears knob fillet fillets flesh tail-on new-season season
   can tin jar packet pack pouch bag box carton tub bottle ball block bar loaf
+  bruised bashed smashed split uncut spiralized spiralised riced ribboned shucked debearded deveined jointed scored blended blitzed pounded seasoned wilted torn snipped unwaxed unwaxed butterflied boiling tepid lukewarm cooled sieved shaken crosswise level stale
   rasher eat cook use removed discarded dusting frying deep shallow greasing brushing rolling sprinkling drizzling coating topping decorate decorating dressing
   pure natural plain-tasting real proper traditional authentic standard regular normal ordinary everyday premium luxury artisan vegan vegetarian gluten glutenfree free dairyfree kosher halal
 `);
