@@ -15,7 +15,7 @@ function withSharedHead(left: Row, right: Row, vocabulary: ReaderVocabulary): Ro
   const head = right.words.at(-1) ?? '';
   const last = left.words.at(-1) ?? '';
   if (right.words.length < 2 || !vocabulary.sharedHeads.has(head) || last === head || !vocabulary.attributes.has(last)) return left;
-  if (vocabulary.isFood?.(phrase(left)) && vocabulary.sharedHeads.has(last)) return left;
+  if (vocabulary.sharedHeads.has(last) && (vocabulary.isFood?.(phrase(left)) ?? true)) return left;
   return joinRows(left, partOfRow(right, right.words.length - 1, right.words.length));
 }
 
@@ -100,7 +100,7 @@ function isFoodTail(tail: Row, main: Row, context: FoodsContext, vocabulary: Rea
   if (onlyQualifiers(tail, vocabulary)) return false;
   const parts = splitAtAnd(tail, vocabulary);
   if (context.shared) return parts.every(({ words }) => words.length <= 3);
-  if (vocabulary.isFood && parts.every((part) => vocabulary.isFood!(phrase(part)))) return !context.amount || parts.length > 1;
+  if (vocabulary.isFood && parts.every((part) => vocabulary.isFood!(phrase(part)))) return !context.amount || context.runOn || parts.length > 1;
   if (context.amount && !context.runOn) return false;
   if (context.runOn && parts.every((part) => part.words.length <= 2 && namesFood(part, vocabulary))) return true;
   // "Salt, pepper and nutmeg": a list, as nothing in it says how the first is cut.

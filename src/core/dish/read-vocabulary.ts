@@ -103,11 +103,26 @@ export function phraseSet(phrases: Iterable<string>): PhraseSet {
   };
 }
 
+/** Remembers the last answers: the same words are asked about several times while a line is read. */
+function remembered(isFood: (phrase: string) => boolean): (phrase: string) => boolean {
+  const known = new Map<string, boolean>();
+  return (phrase) => {
+    const before = known.get(phrase);
+    if (before !== undefined) return before;
+    if (known.size >= mostRemembered) known.clear();
+    const answer = isFood(phrase);
+    known.set(phrase, answer);
+    return answer;
+  };
+}
+
+const mostRemembered = 5_000;
+
 export function readerVocabulary(units: UnitTable, words: ReaderWords, isFood: ((phrase: string) => boolean) | null = null): ReaderVocabulary {
   return {
     units,
     words,
-    isFood,
+    isFood: isFood && remembered(isFood),
     approximate: phraseSet(words.approximate),
     notAmounts: phraseSet(words.notAmounts),
     notSizes: phraseSet(words.notSizes),
