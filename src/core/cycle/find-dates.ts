@@ -32,9 +32,13 @@ const dayMonthPattern = new RegExp(`${rough}${weekday}\\b(\\d{1,2})(?:st|nd|rd|t
 const monthDayPattern = new RegExp(`${rough}${weekday}\\b${monthPattern}[\\s-]+(\\d{1,2})(?:st|nd|rd|th)?(?!\\d)(?:,?[\\s-]+${year4})?`, 'gi');
 const partOfMonthPattern = new RegExp(`\\b(early|beginning of|start of|mid|middle of|late|end of)[\\s-]+${monthPattern}(?:,?\\s+${year4})?(?![a-z])`, 'gi');
 
+const dayRangePattern = new RegExp(`\\b(\\d{1,2})\\s*(?:[-–—]|to)\\s*(\\d{1,2})\\s+${monthPattern}(?:,?\\s+${year4})?(?![a-z])`, 'gi');
+const monthYearPattern = new RegExp(`\\b${monthPattern}\\s+${year4}`, 'gi');
+
 /** Days a rough word leaves open either way. */
 const aboutSlack = 3;
 const partOfMonthSlack = 5;
+const wholeMonthSlack = 15;
 
 const monthOf = (name: string): number => months.findIndex((m) => m.startsWith(name.toLowerCase().slice(0, 3))) + 1;
 const fullYear = (text: string): number => (text.length === 4 ? Number(text) : Number(text) >= 70 ? 1900 + Number(text) : 2000 + Number(text));
@@ -56,6 +60,17 @@ export function findDates(line: string): FoundDate[] {
     const dayOfMonth = /early|beginning|start/.test(part) ? 5 : /mid/.test(part) ? 15 : 25;
     add(m, { kind: 'sure', year: m[3] ? Number(m[3]) : 0, month: monthOf(m[2]!), dayOfMonth }, partOfMonthSlack, !m[3]);
   }
+  for (const m of line.matchAll(dayRangePattern)) {
+    // "3 to 8 October": two dates in one stretch; the second takes the last letters of it.
+    const index = m.index;
+    const end = index + m[0].length;
+    const year = m[4] ? Number(m[4]) : 0;
+    if (found.some((f) => index < f.end && end > f.index) || Number(m[1]) >= Number(m[2])) continue;
+    const split = index + m[1]!.length;
+    const second = index + m[0].indexOf(m[2]!, m[1]!.length);
+    found.push({ text: `${m[1]} ${m[3]}`, index, end: split, reading: { kind: 'sure', year, month: monthOf(m[3]!), dayOfMonth: Number(m[1]) }, slack: 0, yearMissing: !m[4] });
+    found.push({ text: `${m[2]} ${m[3]}`, index: second, end, reading: { kind: 'sure', year, month: monthOf(m[3]!), dayOfMonth: Number(m[2]) }, slack: 0, yearMissing: !m[4] });
+  }
   for (const m of line.matchAll(dayMonthPattern)) {
     const year = m[4] ?? m[5];
     add(m, { kind: 'sure', year: year ? fullYear(year) : 0, month: monthOf(m[3]!), dayOfMonth: Number(m[2]) }, slackOf(m[1]), !year);
@@ -63,6 +78,7 @@ export function findDates(line: string): FoundDate[] {
   for (const m of line.matchAll(monthDayPattern)) add(m, { kind: 'sure', year: m[4] ? Number(m[4]) : 0, month: monthOf(m[2]!), dayOfMonth: Number(m[3]) }, slackOf(m[1]), !m[4]);
   for (const m of line.matchAll(numberPattern)) add(m, twoOrders(fullYear(m[5]!), Number(m[2]), Number(m[4]), m[3]!), slackOf(m[1]), false);
   for (const m of line.matchAll(shortPattern)) add(m, twoOrders(0, Number(m[2]), Number(m[4]), m[3]!), slackOf(m[1]), true);
+  for (const m of line.matchAll(monthYearPattern)) add(m, { kind: 'sure', year: Number(m[2]), month: monthOf(m[1]!), dayOfMonth: 15 }, wholeMonthSlack, false);
   return found.sort((a, b) => a.index - b.index);
 }
 

@@ -46,7 +46,7 @@ export interface RecordFinding {
 
 export type RecordFindingCode =
   | 'ambiguous-order' | 'mixed-order' | 'unreadable-line' | 'no-such-day' | 'no-dates' | 'year-guessed' | 'future-date' | 'very-old-date'
-  | 'same-day-twice' | 'too-near' | 'bleed-not-start' | 'long-gap' | 'running-long' | 'missing-column' | 'bad-cell' | 'fahrenheit' | 'withdrawal-bleeds' | 'age-unlikely';
+  | 'same-day-twice' | 'too-near' | 'bleed-not-start' | 'long-gap' | 'bad-cell' | 'age-unlikely';
 
 export interface ReadRecord {
   readonly record: CycleRecord;
