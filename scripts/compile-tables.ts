@@ -1,6 +1,7 @@
 import { cpSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { compileChange } from './tables/change.ts';
+import { compileCooked } from './tables/cooked.ts';
 import { compileFoods } from './tables/foods.ts';
 import { compileReaderWords } from './tables/reader-words.ts';
 import { compileStatements } from './tables/statements.ts';
@@ -34,6 +35,8 @@ write('kitchen-names', kitchenNames);
 console.log(`kitchen names: ${kitchenNames.length} entries`);
 
 write('weighing', compileWeighing(data));
+
+write('cooked', compileCooked(data));
 
 for (const [area, table] of Object.entries(compileChange(data, kitchenNames))) write(area, table);
 

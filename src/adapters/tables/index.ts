@@ -7,3 +7,4 @@ export * from './units.ts';
 export * from './reader-words.ts';
 export * from './dish-tables.ts';
 export * from './allergens.ts';
+export * from './cooked.ts';

@@ -1,0 +1,82 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { readFoodTable } from '../src/adapters/tables/foods.ts';
+import { cookedFamilies, cookedGroup, cookedKingdom, type CookedFamily, type CookedKingdom } from '../src/core/dish/cooked-family.ts';
+import type { CookedWay, FittedWay } from '../src/core/dish/cooked-way.ts';
+import { evaluate, logKept, type Coefficients, type FittedSpread } from '../src/core/dish/retention-model.ts';
+import { cookedPairs } from './retention/pairs.ts';
+import { families, fitNutrient, fitRows, fitSolids, fitYields, fittedNutrients, heldOutResiduals, logPublished, median, quantile, relativeError, seenYield, solidsResidual, spreads, usable, yieldTerms, type FitRow } from './retention/fit.ts';
+import { compilePublished, publishedTable } from './tables/cooked.ts';
+
+/**
+ * Fits the factors of cooking to the raw and cooked pairs inside SR28 and writes
+ * data/tables/retention-model.csv (the coefficients), retention-fitted.csv (the factors they
+ * give, to be read by people) and yields.csv. No chance is drawn: the same tables give the same files.
+ */
+const data = join(import.meta.dirname, '..', 'data');
+const header = '# Written by scripts/fit-retention.ts from the raw and cooked pairs inside SR28 (source id sr28-pairs). Seed: none, nothing is drawn.\n';
+const rows = fitRows(cookedPairs(readFoodTable().foods, publishedTable(compilePublished(data))).pairs);
+const parts = families(rows).map((family) => new Set<CookedFamily>([family]));
+const number = (value: number): string => String(Number(value.toPrecision(6)));
+
+const solids = fitSolids(rows);
+const heldOutSolids = parts.map((part) => fitSolids(rows.filter((row) => !part.has(row.pair.family))));
+const model: string[] = [];
+const record = (nutrient: string, term: string, value: number): void => void model.push(`${nutrient},${term},${number(value)}`);
+const recordCoefficients = (nutrient: string, coefficients: Coefficients): void => {
+  for (const [term, value] of Object.entries(coefficients).sort(([a], [b]) => (a < b ? -1 : 1))) if (Math.abs(value) > 1e-6) record(nutrient, term, value);
+};
+const recordSpread = (nutrient: string, name: string, spread: Record<CookedKingdom, FittedSpread>): void => {
+  for (const kingdom of ['animal', 'plant'] as const) {
+    record(nutrient, `${name}-low:${kingdom}`, spread[kingdom].low);
+    record(nutrient, `${name}-high:${kingdom}`, spread[kingdom].high);
+  }
+};
+recordCoefficients('protein', solids);
+recordSpread('protein', 'fitted', spreads(parts.flatMap((part, i) => rows.filter((row) => part.has(row.pair.family)).map((row) => ({ kingdom: row.kingdom, residual: solidsResidual(row, heldOutSolids[i]!) })))));
+
+const readable: string[] = [];
+for (const nutrient of fittedNutrients) {
+  const own = usable(rows, nutrient);
+  const coefficients = fitNutrient(own, nutrient, solids);
+  const held = heldOutResiduals(rows, nutrient, parts, { solids: heldOutSolids });
+  const errors = { fitted: median(held.map((h) => relativeError(h.fitted))), published: median(held.map((h) => relativeError(h.published))) };
+  recordCoefficients(nutrient, coefficients);
+  recordSpread(nutrient, 'fitted', spreads(held.map((h) => ({ kingdom: h.row.kingdom, residual: h.fitted }))));
+  recordSpread(nutrient, 'published', spreads(held.map((h) => ({ kingdom: h.row.kingdom, residual: h.published }))));
+  record(nutrient, 'error-fitted', errors.fitted);
+  record(nutrient, 'error-published', errors.published);
+  record(nutrient, 'pairs', own.length);
+  const groups = new Map<string, FitRow[]>();
+  for (const row of own) groups.set(`${row.pair.family},${row.pair.way}`, [...(groups.get(`${row.pair.family},${row.pair.way}`) ?? []), row]);
+  for (const [key, members] of [...groups].sort(([a], [b]) => (a < b ? -1 : 1))) {
+    const kept = members.map((row) => Math.min(1, Math.exp(logKept(coefficients, row.modelCase, logPublished(row, nutrient)))));
+    const published = members.map((row) => row.pair.published?.kept[nutrient]).filter((share) => share !== undefined);
+    readable.push(`${key},${nutrient},${Math.round(100 * median(kept))},${published.length > 0 ? Math.round(100 * median(published)) : ''},${members.length}`);
+  }
+  console.log(`${nutrient}: ${own.length} pairs, median error on held-out families ${(100 * errors.fitted).toFixed(1)} % fitted, ${(100 * errors.published).toFixed(1)} % published`);
+}
+
+const yields: string[] = [];
+const yieldModel = fitYields(rows);
+const cases = new Map<string, FitRow[]>();
+for (const row of rows) for (const key of new Set([`${cookedGroup(row.pair.family)} ${row.pair.way}`, `${row.pair.family} ${row.pair.way}`])) cases.set(key, [...(cases.get(key) ?? []), row]);
+const ways: readonly (readonly [CookedWay, FittedWay])[] = [['boiled-drained', 'wet'], ['boiled-kept', 'wet'], ['braised-drained', 'braised'], ['steamed', 'steamed'], ['roasted', 'roasted'], ['grilled', 'grilled'], ['fried', 'fried'], ['stir-fried', 'fried']];
+const fewest = 3;
+for (const family of cookedFamilies) {
+  for (const [way, fitted] of ways) {
+    const own = cases.get(`${family} ${way}`) ?? [];
+    const group = cases.get(`${cookedGroup(family)} ${way}`) ?? [];
+    if (own.length === 0 && group.length < fewest) continue;
+    if (cookedGroup(family) === 'rest') continue;
+    const value = Math.exp(-evaluate(yieldModel, yieldTerms({ family, way: fitted, concentration: 0, fatShare: 0 })));
+    const around = (own.length >= fewest ? own : group.length >= fewest ? group : rows.filter((row) => row.kingdom === cookedKingdom(family))).map((row) => seenYield(row) - Math.log(value)).sort((a, b) => a - b);
+    const [low, high] = [Math.min(-0.04, quantile(around, 0.1)), Math.max(0.04, quantile(around, 0.9))];
+    yields.push(`${family},${way},${number(Math.round(1000 * value) / 1000)},${number(Math.round(1000 * value * Math.exp(low)) / 1000)},${number(Math.round(1000 * value * Math.exp(high)) / 1000)},${own.length},sr28-pairs,"protein or dry matter of the pairs, ${own.length > 0 ? `family ${family}` : `group ${cookedGroup(family)}`}"`);
+  }
+}
+
+writeFileSync(join(data, 'tables', 'retention-model.csv'), `${header}# Coefficients on the log scale; the terms are explained in docs/how-a-cooked-value-is-worked-out.md. error, low and high are of families held out of the fit.\nnutrient,term,value\n${model.join('\n')}\n`);
+writeFileSync(join(data, 'tables', 'retention-fitted.csv'), `${header}# Percent of a nutrient kept, at the concentration that the pairs of the family show, beside the published percent for the same foods. To be read; the sums use retention-model.csv.\nfamily,way,nutrient,kept_percent,published_percent,pairs\n${readable.join('\n')}\n`);
+writeFileSync(join(data, 'tables', 'yields.csv'), `${header}# Grams cooked from a gram raw, food without its cooking liquid, with the range of 8 in 10 pairs. Protein is taken as kept whole, and no more dry matter comes out than went in.\n# Rows of common practice for ways without pairs stand in yields-added.csv.\nfamily,way,kept,low,high,pairs,source,locator\n${yields.join('\n')}\n`);
+console.log(`yields: ${yields.length} rows; pairs: ${rows.length}`);
