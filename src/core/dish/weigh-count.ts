@@ -14,6 +14,7 @@ const kin: Readonly<Record<string, readonly string[]>> = {
   stalk: ['stick', 'rib', 'stem', 'piece'], stick: ['stalk', 'rib', 'stem', 'piece'], rib: ['stalk', 'stick', 'piece'], stem: ['stalk', 'stick', 'piece'], pod: ['piece'], spear: ['piece', 'stalk'], cube: ['piece'],
   packet: ['bag', 'pouch', 'block', 'tub'], bag: ['packet', 'pouch'], pouch: ['packet', 'bag'], tub: ['carton', 'packet'], carton: ['tub', 'packet'], punnet: ['packet'], box: ['packet'], tray: ['packet'], leaf: ['piece'], slice: [], clove: [], tin: [],
 };
+const vagueConfidence = 0.75;
 const confidences = { kitchen: 0.92, kin: 0.82, table: 0.85, usual: 0.6 };
 
 interface PieceChoice {
@@ -83,11 +84,14 @@ function usualPiece(context: WeighContext, unit: string, byWord: boolean): { rul
   };
 }
 
+// The line's figure is already that of the drained food.
+const statedDrained = /drained\s+(weight|wt)|net\s+drained|\d\s*(g|grams?|oz)\.?\s+(when\s+)?drained/i;
+
 /** What is left of a tin when the table's food is the drained one; null when the liquid is eaten too. */
 export function drainedStep(context: WeighContext): WeighStep | null {
   const name = context.food?.name.toLowerCase() ?? '';
   const drainedFood = /drained/.test(name) && !/solids and liquid/.test(name);
-  if (!drainedFood || /drained\s+(weight|wt)|net\s+drained/i.test(context.line.text)) return null;
+  if (!drainedFood || statedDrained.test(context.line.text)) return null;
   const figure = context.tables.rules.drainedShares.find((rule) => fits(rule, context.names));
   return figure ? { kind: 'drained', data: {}, factor: figure.value, unit: '1', spread: figure.spread, source: figure.source, locator: figure.locator } : null;
 }
@@ -111,7 +115,8 @@ function onePiece(context: WeighContext, unit: string): { choice: PieceChoice; w
 
 /** A number of things: cloves, slices, bunches, tins, or bare "2 onions"; null when nothing tells what one weighs. */
 export function weighCount(context: WeighContext, unit: string): Estimate | null {
-  const start = startWith(countStep(context, 'amount'), 'net', 1);
+  const vague = context.tables.units.find(unit)?.vague ?? false;
+  const start = startWith(countStep(context, 'amount'), 'net', vague ? vagueConfidence : 1);
   const one = onePiece(context, unit);
   if (one) {
     const sized = sizeStep(context, one.choice.size);

@@ -42,6 +42,7 @@ describe('a stated weight', () => {
   it('of a tin loses its liquid when the table’s food is drained', () => {
     expect(grams(amountOf(2, 'tin', { each: { quantity: exactly(400), unit: 'g' } }), beans, { text: '2 x 400 g tins beans' })).toBeCloseTo(480);
     expect(grams(amountOf(1, 'tin', { each: { quantity: exactly(240), unit: 'g' } }), beans, { text: '1 tin beans (240 g drained weight)' })).toBeCloseTo(240);
+    expect(grams(amountOf(1, 'tin', { each: { quantity: exactly(240), unit: 'g' } }), beans, { text: '1 tin beans (240 g drained)' })).toBeCloseTo(240);
     expect(grams(amountOf(1, 'tin'), beans, { text: '1 tin beans' })).toBeCloseTo(240);
   });
 

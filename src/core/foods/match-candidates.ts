@@ -66,13 +66,13 @@ function tableWords(code: FoodCode | null, index: FoodIndex): ReadonlySet<string
 }
 
 /** Whether a word after the name leaves the food what it is, and at what cost; null when it makes another food. */
-function afterName(word: string, nameWords: readonly string[], chosen: { inTable: ReadonlySet<string>; group: string }, isNameWord: FoodIndex['isNameWord']): number | null {
+function afterName(word: string, nameWords: readonly string[], chosen: { inTable: ReadonlySet<string>; group: string }, index: FoodIndex): number | null {
   if (word === 'leaf') return nameWords.some((n) => leafyPlants.has(n)) || chosen.inTable.has(word) ? 0 : null;
   if (meatParts.has(word) && fleshGroup.test(chosen.group)) return chosen.inTable.has(word) ? 0 : costs.part;
   if (idleWords.has(word) || chosen.inTable.has(word)) return 0;
   if (formOfWord(word)) return 0;
   // "Stock cube dissolved", "butter rubbed in": what was done with it.
-  return participle.test(word) && !isNameWord(word) ? costs.extraWord : null;
+  return participle.test(word) && !index.isNameWord(word) ? costs.extraWord : null;
 }
 
 function fitOf(target: NameTarget, context: MatchContext, group: string): number {
@@ -125,7 +125,7 @@ function readSpan(target: NameTarget, span: { words: readonly string[]; from: nu
   // A word of other foods' names ("prickly" pea) is more suspicious than one that no name holds ("Jersey" potatoes).
   for (const word of unknown.slice(0, mostUnknownBefore)) lose(bareKind ? costs.unknownBeforeKind : index.isNameWord(word) ? costs.nameWordBefore : costs.unknownBefore);
   for (const word of after) {
-    const cost = afterName(word, target.words, chosen, index.isNameWord);
+    const cost = afterName(word, target.words, chosen, index);
     if (cost === null) lose(costs.unknownAfter);
     else if (cost > 0) {
       lose(cost);
