@@ -78,6 +78,7 @@ function sectionName(line: TextLine, row: Row, next: Row | null, vocabulary: Rea
   const start = vocabulary.words.sectionStarts.find((phrase) => `${row.words.slice(0, phrase.split(' ').length).join(' ')}` === phrase);
   const amount = readAmount(row, 0, vocabulary);
   const words = row.words.length - (colon ? 1 : 0);
+  if (vocabulary.remarks.longestAt(row.words, 0) === words && words > 1) return row.text.slice(line.start, row.tokens[words - 1]!.end); // "To serve"
   if (words === 0 || words > 7 || row.words.includes(',')) return null;
   const shout = row.tokens.every(({ text }) => text === text.toUpperCase()) && /\p{Lu}{3}/u.test(row.text.slice(line.start, line.end)) && next !== null && readAmount(next, 0, vocabulary) !== null && line.blankBefore;
   if (!(colon && (!amount || start)) && !(start && words <= 6 && !amount && start !== 'for') && !line.hash && !shout) return null;
@@ -168,7 +169,8 @@ export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
       titleMarked = true;
       return;
     }
-    if (mode === 'start' && title === null && (line.hash || ((!amount || amount.article) && !method && row.words.length <= 14 && !line.marked && row.words.at(-1) !== ':' && lines.length > 1))) {
+    const alone = i === 0 && !amount && !line.marked && row.words.length <= 14 && !['.', ':'].includes(row.words.at(-1)!) && lines.length > 2 && (lines[1]!.blankBefore || readServings(text, lines[1]!, vocabulary) !== null || isTiming(rows[1]!, vocabulary) || heading(rows[1]!, vocabulary) !== null);
+    if (mode === 'start' && title === null && (line.hash || alone || ((!amount || amount.article) && !method && row.words.length <= 14 && !line.marked && row.words.at(-1) !== ':' && lines.length > 1))) {
       title = { start: line.start, end: line.end };
       return;
     }

@@ -48,13 +48,16 @@ export function lineNames(lines: readonly IngredientLine[], vocabulary: ReaderVo
     const around = row.words.slice(Math.max(0, at - 3), at + 3).map(singular);
     const matched = named.words.filter((word) => around.includes(word)).length;
     const hasHead = around.includes(named.head);
-    return matched + (singular(row.words[at]!) === named.head ? 0.6 : 0) + (named.plain.includes(row.words[at]!) ? 0.3 : 0) - (weakHeads.has(named.head) && !hasHead ? 1.2 : 0);
+    const unit = named.line.amount?.unit;
+    const byUnit = unit != null && row.words.slice(Math.max(0, at - 4), at + 4).some((word) => vocabulary.units.spelled(word)?.id === unit);
+    return matched + (byUnit ? 0.4 : 0) + (singular(row.words[at]!) === named.head ? 0.6 : 0) + (named.plain.includes(row.words[at]!) ? 0.3 : 0) - (weakHeads.has(named.head) && !hasHead ? 1.2 : 0);
   };
 
   return {
     all: lines.map(({ id }) => id),
     named(row, taken, section) {
       const found: string[] = [];
+      let matchedAt = -2;
       const put = (id: string): void => {
         if (!found.includes(id)) found.push(id);
       };
@@ -75,6 +78,9 @@ export function lineNames(lines: readonly IngredientLine[], vocabulary: ReaderVo
           if (group && (row.words[at - 1] === 'the' || row.words[at - 1] === 'ground' || row.words[at - 1] === 'and' || row.words[at - 1] === ','  || row.words[at - 1] === 'remaining')) for (const member of group) for (const named of byWord.get(member) ?? []) if (!weakHeads.has(named.head)) put(named.line.id);
           continue;
         }
+        // "chard leaves": the leaf is the chard's, not the bay's
+        if (matchedAt === at - 1 && vocabulary.units.spelled(row.words[at]!) !== null && !candidates.some(({ line }) => found.at(-1) === line.id)) continue;
+        matchedAt = at;
         const scored = candidates.slice(0, 40).map((named) => ({ named, score: score(named, row, at) }));
         const best = Math.max(...scored.map((entry) => entry.score));
         const top = scored.filter((entry) => entry.score > best - 0.05).map((entry) => entry.named.line);

@@ -1,4 +1,4 @@
-import type { Finding, IngredientLine, Recipe, Span } from './recipe.ts';
+import type { Finding, IngredientLine, LineRemark, Recipe, Span } from './recipe.ts';
 import { readLayout } from './read-layout.ts';
 import { readIngredientLine } from './read-line.ts';
 import { readSteps } from './read-steps.ts';
@@ -7,6 +7,13 @@ import type { ReaderVocabulary } from './read-vocabulary.ts';
 /** Characters and ingredient lines that are read; what lies behind is named in a finding. A cookery book chapter is under 100,000. */
 const mostCharacters = 200_000;
 const mostLines = 1_000;
+
+/** What a section's heading says of all its lines: "To serve", "For the garnish". */
+function sectionRemark(section: string | null, vocabulary: ReaderVocabulary): LineRemark | null {
+  const words = section?.toLowerCase().replace(/^(?:for )?the /, '').trim() ?? '';
+  const { remarks } = vocabulary.words;
+  return Object.hasOwn(remarks, words) ? remarks[words]! : Object.hasOwn(remarks, `for ${words}`) ? remarks[`for ${words}`]! : null;
+}
 
 /** The ingredient lines of stretches of text, numbered l1, l2 …, with what there is to ask about them. */
 export function readLines(text: string, stretches: readonly (Span & { readonly section: string | null })[], vocabulary: ReaderVocabulary): { lines: IngredientLine[]; findings: Finding[] } {
@@ -17,9 +24,10 @@ export function readLines(text: string, stretches: readonly (Span & { readonly s
       findings.push({ code: 'too-many-lines', lineId: null, data: { read: lines.length, at: stretch.start }, severity: 'warning' });
       break;
     }
+    const said = sectionRemark(stretch.section, vocabulary);
     for (const { problems, ...line } of readIngredientLine(text, stretch, vocabulary)) {
       const id = `l${lines.length + 1}`;
-      lines.push({ id, section: stretch.section, ...line });
+      lines.push({ id, section: stretch.section, ...line, remarks: said === null || line.remarks.includes(said) ? line.remarks : [...line.remarks, said] });
       for (const problem of problems) findings.push({ ...problem, lineId: id });
     }
   }

@@ -18,12 +18,16 @@ interface Reading {
   ovenCelsius: number | null;
 }
 
+/** "When the onions are soft, …" names no onions to take. */
+const subordinate = new Set(['when', 'once', 'while', 'after', 'if', 'before', 'as']);
 const mixtures = new Set(['mixture', 'batter', 'dough', 'mix', 'marinade', 'filling']);
 const lyingHot = new Set(['add', 'prepare', 'wait']);
 
 function linesOf(clause: Clause, reading: Reading, section: string | null): { lines: string[]; pronoun: boolean } {
   const until = clause.row.words.findIndex((word) => word === 'until' || word === 'till');
   const comma = until < 0 ? -1 : clause.row.words.indexOf(',', until);
+  const lead = subordinate.has(clause.row.words[0] ?? '') ? clause.row.words.indexOf(',') : -1;
+  if (lead > 0 && lead < clause.row.words.indexOf(clause.verb)) return linesOf({ ...clause, row: partOfRow(clause.row, lead + 1, clause.row.words.length) }, reading, section);
   const told = until < 0 ? clause.row : joinRows(partOfRow(clause.row, 0, until), comma < 0 ? partOfRow(clause.row, 0, 0) : partOfRow(clause.row, comma, clause.row.words.length));
   const lines = reading.names.named(told, reading.taken, section);
   const pronoun = told.words.some((word) => reading.vocabulary.words.pronouns.includes(word));
@@ -69,7 +73,7 @@ function readAction(clause: Clause, reading: Reading, section: string | null): S
   const celsius = readCelsius(row, vocabulary);
   const said = pots.enter(clause, lines);
   const method = methodOf(clause, minutes !== null, reading);
-  const oven = method === 'baked' || method === 'roasted' || entry?.heat === 'oven';
+  const oven = method === 'baked' || method === 'roasted' || entry?.heat === 'oven' || (entry?.kind === 'heat' && row.words.includes('oven'));
   if (oven && celsius !== null) reading.ovenCelsius = celsius;
   const inPot = pots.take({ clause, lines, method, pronoun, moved: said });
   for (const id of lines) reading.taken.add(id);
