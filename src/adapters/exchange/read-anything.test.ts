@@ -35,7 +35,7 @@ describe('whatever she pastes or opens', () => {
   });
 
   it('says so when the data cannot be read, and reads what is seen instead', () => {
-    expect(codes(page('{"@type":"Recipe", oops', visible))).toContain('page-data-unreadable');
+    expect(codes(page('{"@type":"Recipe", oops', visible))).toContain('bad-json-ld');
     expect(foods(page('{"@type":"Recipe", oops', visible))).toEqual(['leeks', 'potatoes']);
   });
 

@@ -28,7 +28,7 @@ export function readHtml(html: string, vocabulary: ReaderVocabulary): Recipe {
   for (const block of page.data) {
     const document = parseData(block);
     if (document === undefined) {
-      findings.push(note('page-data-unreadable', { start: block.trim().slice(0, 60) }, 'warning'));
+      findings.push(note('bad-json-ld', { start: block.trim().slice(0, 60) }, 'warning'));
       continue;
     }
     const recipe = readJsonLd(document, vocabulary, plainText);
@@ -42,5 +42,5 @@ export function readJsonText(text: string, vocabulary: ReaderVocabulary): Recipe
   const document = parseData(text);
   const recipe = document === undefined ? null : readJsonLd(document, vocabulary, plainText);
   if (recipe) return recipe;
-  return withFindings(readRecipe(text, vocabulary), [note(document === undefined ? 'page-data-unreadable' : 'no-recipe-in-data', { start: text.trim().slice(0, 60) }, 'warning')]);
+  return withFindings(readRecipe(text, vocabulary), [note(document === undefined ? 'bad-json-ld' : 'no-recipe-in-data', { start: text.trim().slice(0, 60) }, 'warning')]);
 }

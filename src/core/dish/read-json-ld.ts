@@ -107,7 +107,7 @@ export function readJsonLd(document: unknown, vocabulary: ReaderVocabulary, plai
   const { lines, findings } = readLines(text, ingredients, vocabulary);
   const servings = readYield(node['recipeYield'] ?? node['yield'], vocabulary, plain);
   const all: Finding[] = [...findings];
-  if (recipes.length > 1) all.push({ code: 'several-recipes', lineId: null, data: { count: recipes.length }, severity: 'note' });
+  if (recipes.length > 1) all.push({ code: 'first-recipe-read', lineId: null, data: { count: recipes.length, title }, severity: 'note' });
   if (lines.length === 0) all.push({ code: 'no-ingredients', lineId: null, data: {}, severity: 'warning' });
   if (servings === null) all.push({ code: 'no-servings', lineId: null, data: {}, severity: 'question' });
   return { title: title === '' ? null : title, servings, lines, steps: readSteps(text, steps, lines, vocabulary), findings: all, text };

@@ -11,6 +11,8 @@ export interface Layout {
   readonly servings: StatedServings | null;
   readonly ingredients: readonly (Span & { readonly section: string | null })[];
   readonly steps: readonly (Span & { readonly section: string | null })[];
+  /** How many lists of ingredients are announced: more than one may be more than one recipe. */
+  readonly lists: number;
   /** Timings, notes and other lines that are neither. */
   readonly leftOut: readonly Span[];
 }
@@ -213,7 +215,8 @@ export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
     else if (readSentences(text, span).length > 1) takeSentences(span);
     else ingredient(span);
   });
-  return { title, servings, ingredients, steps, leftOut };
+  const lists = rows.filter((row) => headingOf(row, vocabulary) === 'ingredients').length;
+  return { title, servings, ingredients, steps, lists, leftOut };
 }
 
 /** Characters of a line that decide what it is. */

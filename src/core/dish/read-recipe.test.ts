@@ -101,6 +101,12 @@ describe('a recipe read from text', () => {
     }
   });
 
+  it('warns when there are two lists of ingredients, whose lines all count', () => {
+    const recipe = read('Soup\nIngredients\n2 leeks\nMethod\nFry the leeks.\nBread\nIngredients\n500 g flour\nMethod\nBake the flour for 1 hour.');
+    expect(recipe.lines.map(({ food }) => food.name)).toEqual(['leeks', 'flour']);
+    expect(recipe.findings.map(({ code }) => code)).toContain('several-recipes');
+  });
+
   it('says what is missing: no ingredients, no servings', () => {
     expect(read('').findings.map(({ code }) => code)).toEqual(['no-ingredients', 'no-servings']);
     expect(read('Serves 4\n2 onions').findings).toEqual([]);

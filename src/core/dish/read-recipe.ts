@@ -47,6 +47,7 @@ export function readRecipe(text: string, vocabulary: ReaderVocabulary): Recipe {
   const all: Finding[] = [...findings];
   if (cut) all.push({ code: 'text-cut', lineId: null, data: { read: mostCharacters, length: text.length }, severity: 'warning' });
   for (const span of layout.leftOut.slice(0, 50)) all.push({ code: 'left-out', lineId: null, data: { text: text.slice(span.start, Math.min(span.end, span.start + 120)), start: span.start, end: span.end }, severity: 'note' });
+  if (layout.lists > 1) all.push({ code: 'several-recipes', lineId: null, data: { count: layout.lists }, severity: 'warning' });
   if (lines.length === 0) all.push({ code: 'no-ingredients', lineId: null, data: {}, severity: 'warning' });
   if (layout.servings === null) all.push({ code: 'no-servings', lineId: null, data: {}, severity: 'question' });
   return { title: layout.title ? text.slice(layout.title.start, layout.title.end).trim() || null : null, servings: layout.servings, lines, steps, findings: all, text };
