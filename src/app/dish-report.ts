@@ -76,6 +76,7 @@ export interface PotReport {
   /** Eaten part after cooking. */
   readonly cookedWeightG: Interval;
   readonly portionWeightG: Interval;
+  readonly portionVolumeMl: Interval;
   /** How the cooked weight came about, a sentence a step. */
   readonly weightPath: readonly string[];
   readonly linesWithoutWeight: number;

@@ -1,4 +1,4 @@
-import type { CautionRule, EnergyFactor, ReaderVocabulary, Recipe, ServingParameters, WeighingRules } from '../core/dish/index.ts';
+import type { CautionRule, CookedTables, EnergyFactor, ReaderVocabulary, Recipe, ServingParameters, WeighingRules } from '../core/dish/index.ts';
 import type { FoodIndex, FoodTable } from '../core/foods/index.ts';
 import type { ReferenceIntakes } from '../core/people/index.ts';
 import type { UnitTable } from '../core/quantity/index.ts';
@@ -20,6 +20,7 @@ export interface DishTables {
   readonly units: UnitTable;
   readonly vocabulary: ReaderVocabulary;
   readonly weighing: WeighingRules;
+  readonly cooked: CookedTables;
   readonly intakes: ReferenceIntakes;
   readonly energyFactors: readonly EnergyFactor[];
   readonly servings: ServingParameters;

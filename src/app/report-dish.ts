@@ -1,14 +1,15 @@
-import { mostlyFrom, portionReading, type Finding, type NutrientTotal } from '../core/dish/index.ts';
+import { mostlyFrom, portionReading, type Finding, type NutrientTotal, type Treatment } from '../core/dish/index.ts';
 import { nutrients, type Nutrient } from '../core/foods/index.ts';
 import { intakesFor, type ReferenceIntake } from '../core/people/index.ts';
 import type { Interval } from '../core/quantity/index.ts';
-import { cookingMethodText } from '../messages/cooking-method.ts';
+import { potWeightPath, treatmentText } from '../messages/cooked.ts';
 import { matchNoteText } from '../messages/foods.ts';
 import { energyText, nutrientText, readingSentence, servingsText } from '../messages/portion.ts';
 import { findingText } from '../messages/findings.ts';
 import { eatenText, weighStepText } from '../messages/weighing.ts';
 import type { DishReport, EnergyReport, FindingReport, LineReport, NutrientReport } from './dish-report.ts';
 import { sourceText, type DishTables } from './dish-tables.ts';
+import { portionRange } from './portion-ranges.ts';
 import type { WorkedDish, WorkedLine } from './work-out-dish.ts';
 
 const sentencesTold = 5;
@@ -26,12 +27,12 @@ export function kitchenName(worked: WorkedLine): string {
   return worked.match.entry?.name ?? (worked.match.via === 'own' ? (worked.food?.name ?? worked.line.food.name) : worked.line.food.name);
 }
 
-function lineReport(worked: WorkedLine, findings: readonly FindingReport[], tables: DishTables): LineReport {
+function lineReport(worked: WorkedLine, at: { readonly findings: readonly FindingReport[]; readonly treatment: Treatment | null }, tables: DishTables): LineReport {
+  const { findings, treatment } = at;
   const { line, match, food, correction, weighing } = worked;
   const path = weighing.paths.flatMap((steps) => steps.map((step) => [weighStepText(step), sourceText(tables, step.source, step.locator)].filter((t) => t !== null).join(' — ')));
   const corrected = (['food', 'grams', 'eaten'] as const).filter((part) => correction?.[part] !== undefined);
   const cooking = correction?.method !== undefined || correction?.minutes !== undefined ? (['cooking'] as const) : [];
-  const method = correction?.method ?? null;
   return {
     id: line.id,
     key: worked.key,
@@ -52,7 +53,7 @@ function lineReport(worked: WorkedLine, findings: readonly FindingReport[], tabl
     gramsPath: correction?.grams === undefined ? path : ['You typed these grams.', ...path.map((step) => `Before: ${step}`)],
     eatenShare: worked.eatenShare.value,
     eatenWords: correction?.eaten === undefined ? eatenText(worked.eaten) : null,
-    cooking: { method, minutes: correction?.minutes ?? null, words: method === null ? '' : `Counted as ${cookingMethodText(method)}.` },
+    cooking: { method: treatment?.method ?? null, minutes: treatment?.minutes?.value ?? null, words: treatment === null ? '' : treatmentText(treatment) },
     corrected: [...corrected, ...cooking],
     confidence: Math.min(line.confidence, correction?.food === undefined ? match.confidence : 1, correction?.grams === undefined ? weighing.confidence : 1),
     findings,
@@ -65,7 +66,7 @@ function nutrientReport(nutrient: Nutrient, total: NutrientTotal, at: { readonly
   const nowhere = total.contributions.length > 0 && total.contributions.every((c) => c.kind === 'not-in-table' || c.kind === 'no-food' || c.kind === 'no-weight');
   const state = total.state === 'unknown' && nowhere ? 'not-in-tables' : total.state;
   const known = state === 'complete' || state === 'partial';
-  const portion = known ? scaled({ low: total.known, value: total.known, high: total.known }, 1 / portions) : null;
+  const portion = known ? portionRange(worked, total).interval : null;
   const givers = total.contributions
     .filter((c) => (c.amount ?? 0) > 0)
     .map((c) => ({ lineId: c.lineId, name: names.get(c.lineId) ?? c.lineId, amount: (c.amount ?? 0) / portions, share: total.known > 0 ? (c.amount ?? 0) / total.known : 0 }))
@@ -97,8 +98,8 @@ export function reportDish(worked: WorkedDish, tables: DishTables): DishReport {
   const findings = [...worked.recipe.findings, ...worked.lines.flatMap((l) => (l.correction?.grams === undefined ? l.weighing.findings : []))].map(findingReport);
   const names = new Map(worked.lines.map((l) => [l.line.id, kitchenName(l)]));
   const intakes = intakesFor(tables.intakes, worked.choices.lifeStage, worked.choices.authority);
-  const cookedG = worked.totals.weightEatenG;
-  const weight: Interval = { low: cookedG, value: cookedG, high: cookedG };
+  const { pot } = worked.cooked;
+  const cookedG = pot.cookedGrams.value;
   const nutrientReports = nutrients.map((nutrient) => {
     const total = worked.totals.totals.get(nutrient.id);
     if (!total) throw new Error(`Bug: no total for ${nutrient.id}`);
@@ -114,13 +115,14 @@ export function reportDish(worked: WorkedDish, tables: DishTables): DishReport {
     title: worked.recipe.title,
     choices: worked.choices,
     servings: { count: worked.servings.count, range: worked.servings.range, basis: worked.servings.basis, of: worked.servings.of, words: servingsText(worked.servings) },
-    lines: worked.lines.map((l) => lineReport(l, findings.filter((f) => f.lineId === l.line.id), tables)),
+    lines: worked.lines.map((l) => lineReport(l, { findings: findings.filter((f) => f.lineId === l.line.id), treatment: worked.cooked.treatments.get(l.line.id) ?? null }, tables)),
     steps: worked.recipe.steps.map((step) => ({ number: step.number, text: step.text, actions: step.actions.map(({ verb, method, minutes, celsius, lines }) => ({ verb, method, minutes, celsius, lines })) })),
     pot: {
       rawWeightG: worked.lines.reduce((sum, l) => sum + (l.grams?.value ?? 0), 0),
-      cookedWeightG: weight,
-      portionWeightG: scaled(weight, 1 / worked.servings.count),
-      weightPath: [],
+      cookedWeightG: pot.cookedGrams,
+      portionWeightG: scaled(pot.cookedGrams, 1 / worked.servings.count),
+      portionVolumeMl: scaled(pot.volumeMl, 1 / worked.servings.count),
+      weightPath: potWeightPath(pot, worked.totals.weightEatenG),
       linesWithoutWeight: worked.totals.linesWithoutWeight.length,
       linesWithoutFood: worked.totals.linesWithoutFood.length,
     },

@@ -1,6 +1,6 @@
 import {
-  decideServings, declaredEnergy, eatenShare, lineKeys, matchLine, potTotals, raisedCautions, weighLine,
-  type DeclaredEnergy, type Eaten, type IngredientLine, type LineCorrection, type PotLine, type PotTotals, type RaisedCaution, type Recipe, type Servings, type Weighing,
+  cookDish, decideServings, declaredEnergy, eatenShare, lineKeys, matchLine, potTotals, raisedCautions, weighLine,
+  type CookedDish, type DeclaredEnergy, type Eaten, type IngredientLine, type LineCorrection, type PotLine, type PotTotals, type RaisedCaution, type Recipe, type Servings, type TreatmentOverride, type Weighing,
 } from '../core/dish/index.ts';
 import type { Food, FoodMatch, NutrientId } from '../core/foods/index.ts';
 import { exactly, type Interval } from '../core/quantity/index.ts';
@@ -26,7 +26,7 @@ export interface WorkedDish {
   readonly recipe: Recipe;
   readonly choices: DishChoices;
   readonly lines: readonly WorkedLine[];
-  readonly pot: readonly PotLine[];
+  readonly cooked: CookedDish;
   readonly totals: PotTotals;
   readonly servings: Servings;
   /** Of the whole pot. */
@@ -64,19 +64,34 @@ function cautionNames(worked: WorkedLine): string[] {
   return [worked.food?.name, worked.match.entry?.name, worked.line.food.name].filter((name) => name !== undefined).map((name) => name.toLowerCase());
 }
 
-/** Works a recipe's text out: reads it, finds each food, weighs it, and adds up what the pot and a portion give. Pure; the same text and choices give the same dish. */
+function treatmentOverrides(lines: readonly WorkedLine[]): ReadonlyMap<string, TreatmentOverride> {
+  return new Map(lines.flatMap(({ line, correction }) => {
+    if (correction?.method === undefined) return [];
+    return [[line.id, { method: correction.method, ...(correction.minutes === undefined ? {} : { minutes: correction.minutes }) }] as const];
+  }));
+}
+
+/** Works a recipe's text out: reads it, finds each food, weighs it, cooks it, and adds up what the pot and a portion give. Pure; the same text and choices give the same dish. */
 export function workOutDish(text: string, choices: DishChoices, tables: DishTables): WorkedDish {
   const recipe = tables.read(text);
   const keys = lineKeys(recipe.lines);
   const lines = recipe.lines.map((line) => workOutLine(line, { key: keys.get(line.id) ?? line.id, recipe, choices }, tables));
-  const pot = lines.map((worked): PotLine => ({ lineId: worked.line.id, food: worked.food, grams: worked.grams, eaten: worked.eatenShare, kept: () => ({ share: exactly(1), reference: null }) }));
-  const totals = potTotals(pot);
+  const cooked = cookDish({
+    recipe,
+    lines: lines.map((worked) => ({ lineId: worked.line.id, food: worked.food, grams: worked.grams, eaten: worked.eatenShare })),
+    overrides: treatmentOverrides(lines),
+    measuredGrams: choices.cookedWeightG,
+  }, tables.cooked);
+  const totals = potTotals(lines.map((worked): PotLine => {
+    const { id } = worked.line;
+    return { lineId: id, food: worked.food, grams: worked.grams, eaten: worked.eatenShare, kept: (nutrient) => cooked.kept(id, nutrient) };
+  }), cooked.pot.cookedGrams.value);
   const known = (nutrient: NutrientId): number | null => {
     const total = totals.totals.get(nutrient);
     return total === undefined || total.state === 'unknown' ? null : total.known;
   };
   const energy = declaredEnergy(known, tables.energyFactors);
-  const servings = decideServings({ chosen: choices.servings, stated: recipe.servings }, { energyKcal: energy.energyKcal, weightG: totals.weightEatenG }, tables.servings);
+  const servings = decideServings({ chosen: choices.servings, stated: recipe.servings }, { energyKcal: energy.energyKcal, weightG: cooked.pot.cookedGrams.value }, tables.servings);
   const cautions = raisedCautions(tables.cautions, {
     stage: choices.lifeStage,
     lines: lines.map((worked) => ({
@@ -90,5 +105,5 @@ export function workOutDish(text: string, choices: DishChoices, tables: DishTabl
       return amount === null ? null : amount / servings.count;
     },
   });
-  return { recipe, choices, lines, pot, totals, servings, energy, cautions };
+  return { recipe, choices, lines, cooked, totals, servings, energy, cautions };
 }

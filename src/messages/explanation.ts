@@ -1,6 +1,7 @@
-import type { Contribution, Eaten, NutrientTotal, Servings, Weighing } from '../core/dish/index.ts';
+import type { Contribution, Eaten, Kept, NutrientTotal, Servings, Treatment, Weighing } from '../core/dish/index.ts';
 import type { Food, FoodMatch, Nutrient, ValueKind } from '../core/foods/index.ts';
 import type { Interval } from '../core/quantity/index.ts';
+import { keptText, treatmentText } from './cooked.ts';
 import { matchNoteText } from './foods.ts';
 import { amount, figure, gramsText, percent } from './numbers.ts';
 import { eatenText, weighStepText } from './weighing.ts';
@@ -35,8 +36,8 @@ interface LineFacts {
 }
 
 /** The steps from a line's words to what it gives to one portion, each with its source. */
-export function contributionSteps(at: { readonly worked: LineFacts; readonly name: string; readonly contribution: Contribution; readonly nutrient: Nutrient; readonly portions: number }): ExplanationStep[] {
-  const { worked, name, contribution: c, nutrient, portions } = at;
+export function contributionSteps(at: { readonly worked: LineFacts; readonly name: string; readonly contribution: Contribution; readonly nutrient: Nutrient; readonly portions: number; readonly treatment: Treatment | null; readonly kept: Kept | null }): ExplanationStep[] {
+  const { worked, name, contribution: c, nutrient, portions, treatment, kept } = at;
   const steps: ExplanationStep[] = [];
   const say = (words: string, source: string | null = null, locator: string | null = null): void => {
     steps.push({ words, source, locator });
@@ -56,19 +57,30 @@ export function contributionSteps(at: { readonly worked: LineFacts; readonly nam
     return steps;
   }
   say(`100 g hold ${amount(c.per100g, nutrient.unit)}, ${kinds[c.kind]}${c.deviation === null ? '' : ` (standard deviation ${figure(c.deviation)})`}.`, c.valueSource);
-  if (c.kept.reference !== null) say(`${percent(c.kept.share.value)} of it is left after cooking.`, c.kept.reference);
+  if (treatment !== null && nutrient.id !== 'water') say(treatmentText(treatment));
+  const left = kept === null ? null : keptText(kept);
+  if (left !== null) say(left, kept?.used.kind === 'none' ? null : (kept?.used.source ?? null), kept?.used.locator ?? null);
   const share = c.kept.share.value === 1 ? '' : ` × ${percent(c.kept.share.value)}`;
   say(`${gramsText(c.gramsEaten)} × ${figure(c.per100g)} ${nutrient.unit} in 100 g${share} ÷ ${figure(portions)} ${portions === 1 ? 'portion' : 'portions'} = ${amount(c.amount / portions, nutrient.unit)}.`);
   return steps;
 }
 
 /** The title and the sum of one number in words. */
-export function explanationSummary(dish: { readonly servings: Servings; readonly totals: { readonly linesWithoutWeight: readonly string[] } }, total: NutrientTotal, nutrient: Nutrient): { title: string; summary: string[] } {
+export function explanationSummary(at: {
+  readonly dish: { readonly servings: Servings; readonly totals: { readonly linesWithoutWeight: readonly string[] } };
+  readonly total: NutrientTotal;
+  readonly nutrient: Nutrient;
+  readonly interval: Interval;
+}): { title: string; summary: string[] } {
+  const { dish, total, nutrient, interval } = at;
+  const title = `${nutrient.name} in one portion`;
+  if (total.state === 'unknown') return { title, summary: ['No line of this dish has a value for it, so the sum is not known. That is not the same as nothing.'] };
   const portions = dish.servings.count;
   const known = total.contributions.filter((c) => c.amount !== null).length;
   const unknown = total.contributions.length - known;
   const summary = [`The pot holds ${amount(total.known, nutrient.unit)} from ${known} ${known === 1 ? 'line' : 'lines'}; divided by ${figure(portions)} that is ${amount(total.known / portions, nutrient.unit)} a portion.`];
-  if (total.state === 'unknown') summary[0] = 'No line of this dish has a value for it, so the sum is not known. That is not the same as nothing.';
-  else if (unknown > 0) summary.push(`${unknown} ${unknown === 1 ? 'line has' : 'lines have'} no value (${percent(total.unknownShare)} of the weight${dish.totals.linesWithoutWeight.length > 0 ? ', and lines without a weight' : ''}): the true amount is at least this.`);
-  return { title: `${nutrient.name} in one portion`, summary };
+  if (nutrient.id === 'water') summary.push('Water that boiled away or was taken up is counted in the sum, not in the lines.');
+  if (interval.high > interval.low) summary.push(`Of ten such pots, eight would lie between ${amount(interval.low, nutrient.unit)} and ${amount(interval.high, nutrient.unit)}.`);
+  if (unknown > 0) summary.push(`${unknown} ${unknown === 1 ? 'line has' : 'lines have'} no value (${percent(total.unknownShare)} of the weight${dish.totals.linesWithoutWeight.length > 0 ? ', and lines without a weight' : ''}): the true amount is at least this.`);
+  return { title, summary };
 }

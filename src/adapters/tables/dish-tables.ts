@@ -4,6 +4,7 @@ import type { DeskOptions } from '../../app/desk.ts';
 import type { DishTables } from '../../app/dish-tables.ts';
 import { buildFoodIndex, isFoodName } from '../../core/foods/index.ts';
 import { readAnything } from '../exchange/index.ts';
+import { readCookedTables } from './cooked.ts';
 import { packageFolder } from './folder.ts';
 import { readFoodTable } from './foods.ts';
 import { readKitchenNames } from './kitchen-names.ts';
@@ -23,6 +24,7 @@ export function readDishTables(): DishTables {
     units: vocabulary.units,
     vocabulary,
     weighing: readWeighingRules(),
+    cooked: readCookedTables(),
     intakes: reference.intakes,
     energyFactors: reference.energyFactors,
     servings: reference.servings,

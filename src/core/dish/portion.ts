@@ -69,8 +69,20 @@ function contribution(line: PotLine, nutrient: NutrientId): Contribution {
   return { ...base, kind: value.kind, gramsEaten, per100g: value.per100g, deviation: value.deviation, valueSource: value.source, kept, amount };
 }
 
-/** Adds the lines up, nutrient by nutrient. The order of the lines does not matter; missing values stay missing. */
-export function potTotals(lines: readonly PotLine[]): PotTotals {
+/**
+ * The water of the cooked pot: what went in, more or less by as much as the pot's weight changed.
+ * Fat that runs off and solids that leach are small beside the water, and are not told apart here.
+ */
+function cookedWater(total: NutrientTotal, weightEatenG: number, cookedWeightG: number): NutrientTotal {
+  if (total.state === 'unknown') return total;
+  return { ...total, known: Math.max(0, total.known + cookedWeightG - weightEatenG) };
+}
+
+/**
+ * Adds the lines up, nutrient by nutrient. The order of the lines does not matter; missing values
+ * stay missing. `cookedWeightG` is the weight of the eaten pot after cooking; without it nothing boils away.
+ */
+export function potTotals(lines: readonly PotLine[], cookedWeightG: number | null = null): PotTotals {
   const linesWithoutWeight = lines.filter((line) => line.grams === null && line.eaten.value > 0).map((line) => line.lineId);
   const linesWithoutFood = lines.filter((line) => line.food === null && line.eaten.value > 0).map((line) => line.lineId);
   const eatenLines = lines.filter((line) => line.eaten.value > 0);
@@ -89,5 +101,7 @@ export function potTotals(lines: readonly PotLine[]): PotTotals {
       contributions,
     });
   }
+  const water = totals.get('water');
+  if (water && cookedWeightG !== null) totals.set('water', cookedWater(water, weightEatenG, cookedWeightG));
   return { weightEatenG, linesWithoutWeight, linesWithoutFood, totals };
 }
