@@ -2,6 +2,7 @@ import { cpSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { compileChange } from './tables/change.ts';
 import { compileCooked } from './tables/cooked.ts';
+import { compileCycle } from './tables/cycle.ts';
 import { compileFoods } from './tables/foods.ts';
 import { compileReaderWords } from './tables/reader-words.ts';
 import { compileStatements } from './tables/statements.ts';
@@ -41,6 +42,7 @@ write('cooked', compileCooked(data));
 for (const [area, table] of Object.entries(compileChange(data, kitchenNames))) write(area, table);
 
 write('statements', compileStatements(data, new Set(sources.map((s) => s.id))));
+write('cycle', compileCycle(data, new Set(sources.map((s) => s.id))));
 write('units', compileUnits(data));
 write('reader-words', compileReaderWords(data));
 

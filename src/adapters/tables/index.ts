@@ -8,3 +8,4 @@ export * from './reader-words.ts';
 export * from './dish-tables.ts';
 export * from './allergens.ts';
 export * from './cooked.ts';
+export * from './cycle.ts';

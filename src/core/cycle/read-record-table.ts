@@ -4,6 +4,8 @@ import { dayOfFound, findDates, latestPast, orderShown, type DateOrder, type Fou
 import type { ReadRecordOptions } from './read-record.ts';
 import { dayColumns, readDayCells, type DayColumns } from './read-day-cells.ts';
 import type { DayEntry, PeriodStart, ReadRecord, RecordFinding } from './record.ts';
+import { answersIn, answersInDays } from './read-answers.ts';
+import type { CriterionId } from './referral-parameters.ts';
 import { startsFromFlow } from './starts-from-flow.ts';
 import { splitRow, tableDelimiter } from './table-rows.ts';
 import { tidyStarts } from './tidy-starts.ts';
@@ -32,9 +34,11 @@ export function readRecordTable(text: string, options: ReadRecordOptions): ReadR
   const header = headerOf(lines)!;
   const findings: RecordFinding[] = [];
   let person: Person = unknownPerson;
+  const answers = new Set<CriterionId>();
   for (const line of lines.slice(0, header.index)) {
     const fact = readFact(line.replace(/^\s*#\s*/, ''), { kinds: options.kinds, today: options.today, dateIn: (words) => isoIn(words) });
     if (fact) person = withFact(person, fact);
+    else for (const id of answersIn(line, options.questions)) answers.add(id);
   }
   const columns = dayColumns(header.cells);
   const rows = lines.slice(header.index + 1).flatMap((line, i) => (line.trim() === '' ? [] : [{ number: header.index + 2 + i, cells: splitRow(line, header.delimiter) }]));
@@ -61,6 +65,7 @@ export function readRecordTable(text: string, options: ReadRecordOptions): ReadR
     }
   }
   days.sort((a, b) => a.day - b.day);
+  for (const id of answersInDays(days, options.questions)) answers.add(id);
   if (starts.length === 0 || columns.start === null) {
     const fromFlow = startsFromFlow(days);
     starts.push(...fromFlow.starts);
@@ -69,7 +74,7 @@ export function readRecordTable(text: string, options: ReadRecordOptions): ReadR
   const tidy = tidyStarts(starts, options.today);
   findings.push(...tidy.findings);
   if (days.length === 0 && starts.length === 0 && !findings.some((f) => f.severity === 'question')) findings.push({ code: 'no-dates', severity: 'note', line: null, data: {} });
-  return { record: { starts: tidy.starts, days, person }, findings };
+  return { record: { starts: tidy.starts, days, person, answers: [...answers] }, findings };
 }
 
 const isStartOnly = (columns: DayColumns): boolean => columns.flow === null && columns.start === null && columns.items.length === 0 && columns.temperature === null && columns.test === null && columns.fluid === null && columns.spotting === null;

@@ -3,6 +3,8 @@ import { readFact, unknownPerson, withFact, type LifeStateKind, type Person } fr
 import { dayOfFound, findDates, latestPast, orderShown, type DateOrder, type FoundDate } from './find-dates.ts';
 import { isRecordTable, readRecordTable } from './read-record-table.ts';
 import type { PeriodStart, ReadRecord, RecordFinding } from './record.ts';
+import { answersIn } from './read-answers.ts';
+import type { CriterionId, ReferralParameters } from './referral-parameters.ts';
 import { tidyStarts } from './tidy-starts.ts';
 
 export interface ReadRecordOptions {
@@ -10,6 +12,7 @@ export interface ReadRecordOptions {
   readonly order: DateOrder | null;
   readonly today: Day;
   readonly kinds: readonly LifeStateKind[];
+  readonly questions: ReferralParameters['questions'];
 }
 
 /**
@@ -32,6 +35,7 @@ function readDateList(text: string, options: ReadRecordOptions): ReadRecord {
   const findings: RecordFinding[] = [];
   let person: Person = unknownPerson;
   const lines: Line[] = [];
+  const answers = new Set<CriterionId>();
   text.split('\n').forEach((raw, i) => {
     const line = raw.replace(/^\s*(?:#|\/\/|[-*•])\s*/, '').trim();
     if (line === '') return;
@@ -40,6 +44,9 @@ function readDateList(text: string, options: ReadRecordOptions): ReadRecord {
       person = withFact(person, fact);
       return;
     }
+    const answered = answersIn(line, options.questions);
+    for (const id of answered) answers.add(id);
+    if (answered.length > 0) return;
     const dates = findDates(line);
     if (dates.length === 0) {
       if (!/^(?:periods?|dates?|first days?|starts?|started|my cycle|cycles?|record|name)\b.{0,40}:?$/i.test(line) && !raw.trim().startsWith('#')) findings.push({ code: 'unreadable-line', severity: 'note', line: i + 1, data: { text: line.slice(0, 80) } });
@@ -53,7 +60,7 @@ function readDateList(text: string, options: ReadRecordOptions): ReadRecord {
   findings.push(...tidy.findings);
   if (starts.length === 0 && !findings.some((f) => f.severity === 'question')) findings.push({ code: 'no-dates', severity: 'note', line: null, data: {} });
   if (person.age !== null && (person.age < 8 || person.age > 70)) findings.push({ code: 'age-unlikely', severity: 'question', line: null, data: { age: person.age } });
-  return { record: { starts: tidy.starts, days: [], person }, findings };
+  return { record: { starts: tidy.starts, days: [], person, answers: [...answers] }, findings };
 }
 
 function sureDay(date: FoundDate | undefined, options: ReadRecordOptions): Day | null {

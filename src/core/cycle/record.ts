@@ -1,5 +1,6 @@
 import type { Day } from '../calendar/index.ts';
 import type { Person } from '../people/index.ts';
+import type { CriterionId } from './referral-parameters.ts';
 
 export const flows = ['none', 'spotting', 'light', 'medium', 'heavy'] as const;
 export type Flow = (typeof flows)[number];
@@ -33,6 +34,8 @@ export interface CycleRecord {
   readonly starts: readonly PeriodStart[];
   readonly days: readonly DayEntry[];
   readonly person: Person;
+  /** Referral questions that her own words answer with yes. */
+  readonly answers: readonly CriterionId[];
 }
 
 /** Something to ask her or to tell her about her record; words are in messages/cycle.ts. */
