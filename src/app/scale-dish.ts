@@ -32,7 +32,11 @@ export function scaleDish(dish: { readonly text: string; readonly choices: DishC
   const { count } = worked.servings;
   const factor = scaleFactor(aim, {
     servings: count,
-    gramsOf: (lineId) => worked.lines.find((l) => l.line.id === lineId)?.grams?.value ?? null,
+    // What is at hand is weighed as bought, with peel and bone.
+    gramsOf: (lineId) => {
+      const line = worked.lines.find((l) => l.line.id === lineId);
+      return (line?.correction?.grams === undefined ? line?.weighing.gross?.value : undefined) ?? line?.grams?.value ?? null;
+    },
     portionOf: (nutrient) => {
       const total = worked.totals.totals.get(nutrient as NutrientId);
       return total === undefined || total.state === 'unknown' ? null : total.known / count;
