@@ -35,6 +35,7 @@ export function progen(cell: ProgenCell, seed: number): PlanModel {
     uses: demands.flatMap((row, i) => row.flatMap((demand, resource) => (demand > 0 && durations[i]! > 0 ? [{ resource, from: i, to: i, demand }] : []))),
     lags: successors.flatMap((list, i) => [...list].map((to) => ({ from: i, to, ticks: durations[i]! }))),
     choices: [],
+    limits: [],
     horizon,
   };
 }

@@ -34,7 +34,7 @@ export class Branching {
       total += Math.max(1, -trail.lo[2 * i + 1]! - trail.lo[2 * i]! + 2);
     }
     this.owner = new Int32Array(total);
-    for (let i = 0; i < count; i += 1) this.owner.fill(i, this.base[i]!, i + 1 < count ? this.base[i + 1]! : total);
+    for (let i = 0; i < count; i += 1) this.owner.fill(i, this.base[i], i + 1 < count ? this.base[i + 1]! : total);
     this.activity = new Float64Array(total);
     this.place = new Int32Array(total).fill(-1);
   }
@@ -46,7 +46,7 @@ export class Branching {
     const next = this.activity[atom]! + this.step;
     this.activity[atom] = next;
     if (next > 1e100) {
-      this.activity.forEach((value, i) => (this.activity[i] = value * 1e-100));
+      for (const [i, value] of this.activity.entries()) this.activity[i] = value * 1e-100;
       this.step *= 1e-100;
     }
     if (this.place[atom]! >= 0) this.up(this.place[atom]!);

@@ -1,9 +1,10 @@
-import type { PlanModel } from './plan-model.ts';
+import { objectiveValue, type PlanModel } from './plan-model.ts';
 
 export type PlanBreach =
   | { readonly kind: 'start-outside'; readonly activity: number }
   | { readonly kind: 'lag'; readonly lag: number; readonly short: number }
   | { readonly kind: 'choice'; readonly choice: number }
+  | { readonly kind: 'limit'; readonly limit: number }
   | { readonly kind: 'over-capacity'; readonly resource: number; readonly tick: number; readonly used: number };
 
 /** Every hard constraint that these starts break, tick by tick; empty for a sound plan. Written apart from the solver, to check it. */
@@ -19,6 +20,9 @@ export function checkPlan(model: PlanModel, starts: readonly number[]): readonly
   });
   model.choices.forEach((choice, i) => {
     if (!(short(choice.first) <= 0 || short(choice.second) <= 0)) breaches.push({ kind: 'choice', choice: i });
+  });
+  model.limits.forEach((limit, i) => {
+    if (!(objectiveValue(limit, starts) <= limit.atMost)) breaches.push({ kind: 'limit', limit: i });
   });
   model.resources.forEach((resource, r) => {
     const used = new Map<number, number>();

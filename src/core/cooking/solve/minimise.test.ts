@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkPlan } from './check-plan.ts';
 import { minimise } from './minimise.ts';
-import { objectiveValue, type PlanModel, type PlanObjective } from './plan-model.ts';
+import { mirrored, mirroredObjective, mirroredStarts, objectiveValue, type PlanModel, type PlanObjective } from './plan-model.ts';
 
 /** Every assignment of starts in turn: slow and plain, to hold the solver against. */
 function bruteForce(model: PlanModel, objective: PlanObjective): number | null {
@@ -38,9 +38,10 @@ const puzzle = fc
     lags: fc.array(lag, { maxLength: 5 }),
     choices: fc.array(fc.record({ first: lag, second: lag }), { maxLength: 2 }),
     weights: fc.array(fc.integer({ min: -2, max: 3 }), { minLength: count, maxLength: count }),
+    limit: fc.record({ weights: fc.array(fc.integer({ min: -2, max: 2 }), { minLength: count, maxLength: count }), atMost: fc.integer({ min: -6, max: 12 }) }),
     horizon: fc.integer({ min: 3, max: 7 }),
   })
-  .map(({ durations, capacities, uses, lags, choices, weights, horizon }) => {
+  .map(({ durations, capacities, uses, lags, choices, weights, limit, horizon }) => {
     // A use that spans activities must not end before it starts: the lag says so.
     const spans = uses.filter((use) => use.from !== use.to).map((use) => ({ from: use.from, to: use.to, ticks: -durations[use.to]! }));
     const model: PlanModel = {
@@ -49,6 +50,7 @@ const puzzle = fc
       uses,
       lags: [...lags, ...spans],
       choices,
+      limits: [{ terms: limit.weights.map((weight, activity) => ({ activity, weight })), constant: 0, atMost: limit.atMost }],
       horizon,
     };
     const objective: PlanObjective = { terms: weights.map((weight, activity) => ({ activity, weight })), constant: 1 };
@@ -72,7 +74,22 @@ describe('the plan solver against brute force', () => {
         expect(result.value).toBe(expected);
         expect(objectiveValue(objective, result.starts)).toBe(expected);
       }),
-      { numRuns: 400 },
+      { numRuns: 250 },
+    );
+  });
+
+  it('finds the same value with time running backwards, and starts that hold forwards', () => {
+    fc.assert(
+      fc.property(puzzle, ({ model, objective }) => {
+        const forward = minimise(model, objective, { conflicts: 100_000 });
+        const backward = minimise(mirrored(model), mirroredObjective(model, objective), { conflicts: 100_000 });
+        expect(backward.kind).toBe(forward.kind);
+        if (forward.kind !== 'solved' || backward.kind !== 'solved') return;
+        const starts = mirroredStarts(model, backward.starts);
+        expect(checkPlan(model, starts)).toEqual([]);
+        expect(objectiveValue(objective, starts)).toBe(forward.value);
+      }),
+      { numRuns: 300 },
     );
   });
 

@@ -9,6 +9,7 @@ export interface PlanModel {
   readonly uses: readonly ResourceUse[];
   readonly lags: readonly TimeLag[];
   readonly choices: readonly EitherOr[];
+  readonly limits: readonly SumLimit[];
   /** No activity starts later than this. */
   readonly horizon: number;
 }
@@ -47,6 +48,11 @@ export interface EitherOr {
   readonly second: TimeLag;
 }
 
+/** Σ weight × start + constant ≤ atMost. */
+export interface SumLimit extends PlanObjective {
+  readonly atMost: number;
+}
+
 /** Minimise Σ weight × start + constant. Weights are whole numbers, of either sign. */
 export interface PlanObjective {
   readonly terms: readonly { readonly activity: number; readonly weight: number }[];
@@ -79,4 +85,38 @@ export function objectiveValue(objective: PlanObjective, starts: readonly number
 /** The objective "end of this activity as early as possible". */
 export function earliestEnd(model: PlanModel, activity: number): PlanObjective {
   return { terms: [{ activity, weight: 1 }], constant: model.activities[activity]?.duration ?? 0 };
+}
+
+/** The same puzzle with time running backwards from `horizon`: what starts late starts early there. */
+export function mirrored(model: PlanModel): PlanModel {
+  const duration = (activity: number): number => model.activities[activity]!.duration;
+  const flipLag = (lag: TimeLag): TimeLag => ({ from: lag.to, to: lag.from, ticks: lag.ticks + duration(lag.to) - duration(lag.from) });
+  const end = model.horizon + Math.max(0, ...model.activities.map((activity) => activity.duration));
+  return {
+    activities: model.activities.map((activity) => ({
+      ...activity,
+      earliest: end - Math.min(activity.latest, model.horizon) - activity.duration,
+      latest: end - Math.max(0, activity.earliest) - activity.duration,
+    })),
+    resources: model.resources,
+    uses: model.uses.map((use) => ({ ...use, from: use.to, to: use.from })),
+    lags: model.lags.map(flipLag),
+    choices: model.choices.map((choice) => ({ first: flipLag(choice.first), second: flipLag(choice.second) })),
+    limits: model.limits.map((limit) => ({ ...mirroredObjective(model, limit), atMost: limit.atMost })),
+    horizon: end,
+  };
+}
+
+export function mirroredObjective(model: PlanModel, objective: PlanObjective): PlanObjective {
+  const end = model.horizon + Math.max(0, ...model.activities.map((activity) => activity.duration));
+  return {
+    terms: objective.terms.map((term) => ({ activity: term.activity, weight: -term.weight })),
+    constant: objective.terms.reduce((sum, term) => sum + term.weight * (end - model.activities[term.activity]!.duration), objective.constant),
+  };
+}
+
+/** Starts of the mirrored puzzle as starts of the original, and the other way round. */
+export function mirroredStarts(model: PlanModel, starts: readonly number[]): number[] {
+  const end = model.horizon + Math.max(0, ...model.activities.map((activity) => activity.duration));
+  return starts.map((at, i) => end - at - model.activities[i]!.duration);
 }

@@ -35,7 +35,7 @@ export class Propagation {
   private readonly watchers: readonly Int32Array[];
   private readonly dirty: Uint8Array;
   private readonly tired: Uint8Array;
-  private readonly linear: LinearAtMost | null;
+  private readonly sums: readonly LinearAtMost[];
 
   constructor(model: PlanModel, objective: PlanObjective) {
     const count = model.activities.length;
@@ -68,9 +68,9 @@ export class Propagation {
       guardValue: Int32Array.from(rows, (row) => row.guardValue),
     };
     this.trail = new Trail(lower, upper, edges);
-    const views = 2 * lower.length;
+    const viewCount = 2 * lower.length;
     const gather = (key: (row: EdgeRow) => number): Int32Array[] => {
-      const lists: number[][] = Array.from({ length: views }, () => []);
+      const lists: number[][] = Array.from({ length: viewCount }, () => []);
       rows.forEach((row, i) => key(row) >= 0 && lists[key(row)]!.push(i));
       return lists.map((list) => Int32Array.from(list));
     };
@@ -81,7 +81,7 @@ export class Propagation {
     const crowded = tables.filter((table) => table.tasks.reduce((sum, task) => sum + task.demand, 0) > table.capacity);
     this.timetables = crowded.map((table) => new Timetable(this.trail, table.tasks, table.capacity));
     this.energies = crowded.map((table) => Energy.for(this.trail, table.tasks, table.capacity));
-    const watchers: number[][] = Array.from({ length: views }, () => []);
+    const watchers: number[][] = Array.from({ length: viewCount }, () => []);
     crowded.forEach((table, r) => {
       const seen = new Set(table.tasks.flatMap((task) => [task.from, task.to]));
       for (const variable of seen) {
@@ -92,16 +92,11 @@ export class Propagation {
     this.watchers = watchers.map((list) => Int32Array.from(list));
     this.dirty = new Uint8Array(crowded.length).fill(1);
     this.tired = new Uint8Array(crowded.length).fill(1);
-    this.linear = single
-      ? null
-      : new LinearAtMost(
-          this.trail,
-          [
-            ...objective.terms.filter((term) => term.weight !== 0).map((term) => ({ view: 2 * term.activity + (term.weight < 0 ? 1 : 0), coefficient: Math.abs(term.weight) })),
-            { view: 2 * this.objectiveVariable + 1, coefficient: 1 },
-          ],
-          -objective.constant,
-        );
+    const views = (sum: PlanObjective): { view: number; coefficient: number }[] =>
+      sum.terms.filter((term) => term.weight !== 0).map((term) => ({ view: 2 * term.activity + (term.weight < 0 ? 1 : 0), coefficient: Math.abs(term.weight) }));
+    const sums = model.limits.map((limit) => new LinearAtMost(this.trail, views(limit), limit.atMost - limit.constant));
+    if (!single) sums.push(new LinearAtMost(this.trail, [...views(objective), { view: 2 * this.objectiveVariable + 1, coefficient: 1 }], -objective.constant));
+    this.sums = sums;
   }
 
   /** The first rest: every lag is looked at once, even where no bound has moved yet. False: nothing satisfies the model. */
@@ -124,7 +119,7 @@ export class Propagation {
         continue;
       }
       const before = this.trail.size;
-      if (this.linear && !this.linear.propagate()) return this.failed();
+      for (const sum of this.sums) if (!sum.propagate()) return this.failed();
       if (this.trail.size > before) continue;
       const energy = this.tired.indexOf(1);
       if (energy < 0) return true;

@@ -1,0 +1,99 @@
+import type { KitchenModel } from './kitchen-model.ts';
+import { finalSteps } from './kitchen-model.ts';
+import type { CookRequest, KitchenStep } from './kitchen.ts';
+import { minimise } from './solve/minimise.ts';
+import { mirrored, mirroredObjective, mirroredStarts, type PlanModel, type PlanObjective, type PlanResult, type SearchBudget } from './solve/plan-model.ts';
+
+/**
+ * What a plan is judged by, in order. `lateness`: minutes after the wished serving time, all servings together.
+ * `waiting`: minutes that hot dishes wait for the table, and
+ * their hot parts for the last step (putting together, plating), all added up. `total`: from the first move to the last serving.
+ * The idle minutes of the hands follow from `total`: cooks × total − work.
+ */
+export type Goal = 'lateness' | 'waiting' | 'total';
+
+export interface StageResult {
+  readonly goal: Goal;
+  readonly value: number;
+  readonly bound: number;
+  readonly proven: boolean;
+}
+
+export type StagesOutcome =
+  | { readonly kind: 'solved'; readonly starts: readonly number[]; readonly stages: readonly StageResult[]; readonly model: PlanModel }
+  | { readonly kind: 'infeasible' }
+  | { readonly kind: 'unknown' };
+
+function merged(terms: readonly { activity: number; weight: number }[]): { activity: number; weight: number }[] {
+  const sums = new Map<number, number>();
+  for (const { activity, weight } of terms) sums.set(activity, (sums.get(activity) ?? 0) + weight);
+  return [...sums].filter(([, weight]) => weight !== 0).map(([activity, weight]) => ({ activity, weight }));
+}
+
+/** Off the heat, out of the oven or resting after it: what cools while it waits to be put together. */
+const comesHot = (step: KitchenStep): boolean => step.ring || step.oven !== null || step.attention.kind === 'none';
+
+/** The objective of a goal; null when it has nothing to minimise. `targets` are ticks by serving offset. */
+export function goalObjective(goal: Goal, kitchen: KitchenModel, request: CookRequest, targets: ReadonlyMap<number, number>): PlanObjective | null {
+  const serves = [...kitchen.serve];
+  if (goal === 'lateness') {
+    const terms = serves.map(([, activity]) => ({ activity, weight: 1 }));
+    return { terms, constant: -serves.reduce((sum, [offset]) => sum + (targets.get(offset) ?? 0), 0) };
+  }
+  if (goal === 'total') {
+    const last = serves.reduce((most, entry) => (entry[0] > most[0] ? entry : most))[1];
+    return { terms: [{ activity: last, weight: 1 }, { activity: kitchen.begin, weight: -1 }], constant: 0 };
+  }
+  const terms: { activity: number; weight: number }[] = [];
+  let constant = 0;
+  for (const dish of request.dishes) {
+    if (!dish.hot) continue;
+    for (const step of finalSteps(dish.steps)) {
+      const last = kitchen.pieces.get(step.id)!.at(-1)!;
+      terms.push({ activity: kitchen.serve.get(dish.servedAfter)!, weight: 1 }, { activity: last, weight: -1 });
+      constant -= kitchen.model.activities[last]!.duration;
+      for (const link of step.after) {
+        const before = dish.steps.find((other) => other.id === link.step);
+        if (!before || before.ahead || !comesHot(before)) continue;
+        const end = kitchen.pieces.get(before.id)!.at(-1)!;
+        terms.push({ activity: kitchen.pieces.get(step.id)![0]!, weight: 1 }, { activity: end, weight: -1 });
+        constant -= kitchen.model.activities[end]!.duration;
+      }
+    }
+  }
+  return terms.length === 0 ? null : { terms: merged(terms), constant };
+}
+
+export interface StagesRequest {
+  readonly kitchen: KitchenModel;
+  readonly model: PlanModel;
+  readonly goals: readonly { readonly goal: Goal; readonly objective: PlanObjective }[];
+  /** Backwards from the table (serving fixed) or forwards from now. */
+  readonly direction: 'backward' | 'forward';
+  readonly budget: SearchBudget;
+}
+
+/** Minimises the goals one after the other, each kept while the next is minimised. */
+export function solveStages({ model: given, goals, direction, budget }: StagesRequest): StagesOutcome {
+  let model = given;
+  let starts: readonly number[] | null = null;
+  const stages: StageResult[] = [];
+  let used = 0;
+  for (const { goal, objective } of goals.length > 0 ? goals : [{ goal: 'total' as const, objective: { terms: [], constant: 0 } }]) {
+    const left = goals.length - stages.length;
+    const share: SearchBudget = { conflicts: Math.max(200, Math.round((budget.conflicts - used) / Math.max(1, left))), ...(budget.stop ? { stop: budget.stop } : {}) };
+    const result: PlanResult =
+      direction === 'backward'
+        ? minimise(mirrored(model), mirroredObjective(model, objective), share, starts ? mirroredStarts(model, starts) : null)
+        : minimise(model, objective, share, starts);
+    used += result.conflicts;
+    if (result.kind !== 'solved') {
+      if (starts) break;
+      return { kind: result.kind };
+    }
+    starts = direction === 'backward' ? mirroredStarts(model, result.starts) : result.starts;
+    stages.push({ goal, value: result.value, bound: result.bound, proven: result.proven });
+    model = { ...model, limits: [...model.limits, { ...objective, atMost: result.value }] };
+  }
+  return { kind: 'solved', starts: starts!, stages, model };
+}
