@@ -35,7 +35,7 @@ const threeFigures = (value: number): number => Number(value.toPrecision(3));
 /** The amount that a cook would measure, in the same unit; never 0 for something. */
 export function cookRound(value: number, kind: RoundingKind): number {
   if (!(value > 0) || !Number.isFinite(value)) return value;
-  if (value < finest(kind) * 0.6) return kind === 'egg' ? 0.5 : threeFigures(value);
+  if (value < finest(kind) * 0.8) return kind === 'egg' ? 0.5 : threeFigures(value);
   const rung = ladders[kind].find((r) => value < r.below) ?? ladders[kind].at(-1)!;
   if (rung.steps.length > 1) return rung.steps.reduce((best, step) => (Math.abs(step - value) < Math.abs(best - value) ? step : best));
   const step = rung.steps[0] ?? 1;
