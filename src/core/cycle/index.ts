@@ -8,6 +8,7 @@ export * from './forecast.ts';
 export * from './futures.ts';
 export * from './gap-reading.ts';
 export * from './history.ts';
+export * from './length-group.ts';
 export * from './menu-change.ts';
 export * from './model.ts';
 export * from './next-cycle.ts';
