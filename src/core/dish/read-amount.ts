@@ -17,6 +17,8 @@ export interface ReadAmount {
   readonly shared: boolean;
   /** State words before the unit: "1 packed cup". */
   readonly qualifiers: readonly string[];
+  /** The token of the unit word, -1 without one. */
+  readonly unitAt: number;
 }
 
 interface Draft {
@@ -28,6 +30,7 @@ interface Draft {
   total: StatedMeasure | null;
   vague: boolean;
   packing: string[];
+  unitAt: number;
 }
 
 const measure = (quantity: Interval, unit: Unit): StatedMeasure => ({ quantity, unit: unit.id });
@@ -134,6 +137,7 @@ function readEach(row: Row, at: number, draft: Draft, vocabulary: ReaderVocabula
   draft.each = measure(each.quantity, each.unit);
   if (!holding || (holding.unit.kind !== 'count' && !holding.unit.vague)) return each.next;
   draft.unit = holding.unit;
+  draft.unitAt = each.next;
   return holding.next;
 }
 
@@ -199,7 +203,7 @@ function readBareUnit(row: Row, at: number, draft: Draft, vocabulary: ReaderVoca
 /** The amount written at a place of the row, or null. */
 export function readAmount(row: Row, at: number, vocabulary: ReaderVocabulary, withMore = true): ReadAmount | null {
   if (vocabulary.notAmounts.longestAt(row.words, at) > 0) return null;
-  const draft: Draft = { quantity: exactly(1), unit: null, size: null, fill: null, each: null, total: null, vague: false, packing: [] };
+  const draft: Draft = { quantity: exactly(1), unit: null, size: null, fill: null, each: null, total: null, vague: false, packing: [], unitAt: -1 };
   let start = at;
   if (row.words[start] === '~') start++;
   const about = vocabulary.approximate.longestAt(row.words, start);
@@ -242,7 +246,7 @@ export function readAmount(row: Row, at: number, vocabulary: ReaderVocabulary, w
   const shared = row.words[next] === 'each';
   if (shared) next++;
   if (row.words[next] === 'of') next += row.words[next + 1] === 'a' || row.words[next + 1] === 'the' ? 2 : 1;
-  return { amount, more, next, article, shared, qualifiers: draft.packing };
+  return { amount, more, next, article, shared, qualifiers: draft.packing, unitAt: draft.unitAt };
 }
 
 /** What follows a number: adjectives, a measure of each, a unit. Null when the number is part of a name ("7-grain"). */
@@ -271,11 +275,14 @@ function readCounted(row: Row, number: ReadNumber, draft: Draft, vocabulary: Rea
   next = readAdjectives(row, next, draft, vocabulary);
   const found = readUnit(row, next, vocabulary);
   if (!found) return next;
-  const after = row.tokens[found.next];
-  // "3 cloves": nothing follows, so the word is the food.
-  if (found.unit.kind === 'count' && !found.unit.container && (!after || after.word === ',' || after.word === '(' && !readBracket(row, found.next, vocabulary))) {
-    return next;
-  }
   draft.unit = found.unit;
+  draft.unitAt = next;
   return foldHolder(row, found.next, draft, vocabulary);
+}
+
+/** "3 cloves", "2 fillets, skinned": no food follows the count word, so it is the food itself. */
+export function countIsFood(row: Row, read: ReadAmount, vocabulary: ReaderVocabulary): boolean {
+  const unit = read.amount.unit === null ? null : vocabulary.units.get(read.amount.unit);
+  const after = row.words[read.next];
+  return unit?.kind === 'count' && !unit.container && !unit.vague && read.unitAt >= 0 && (after === undefined || after === ',' || after === '(' || after === ';' || after === '.');
 }

@@ -1,4 +1,4 @@
-import { readAmount } from './read-amount.ts';
+import { countIsFood, readAmount } from './read-amount.ts';
 import { onlyQualifiers, readRemarks } from './read-food-words.ts';
 import { partOfRow, type Row } from './read-tokens.ts';
 import type { ReaderVocabulary } from './read-vocabulary.ts';
@@ -6,13 +6,13 @@ import type { ReaderVocabulary } from './read-vocabulary.ts';
 const separators = [',', ';', 'and', '&', '+', '.', 'plus', 'with', 'topped', 'then', '•', '|', 'also'];
 const stops = [',', ';', '(', ')', '.', '|'];
 /** After a measure these say how something is cut, they are no food: "1 cm thick". */
-const cutWords = ['thick', 'long', 'wide', 'thickness', 'lengths', 'length', 'deep', 'apart', 'each', 'per', 'in', 'at', 'total', 'across', 'diameter', 'x', 'to', 'for', 'minutes', 'minute', 'mins', 'min', 'hours', 'hour', 'or', 'if', 'more', 'extra', 'when', 'as', 'so', 'is', 'oven', 'until'];
+const cutWords = ['thick', 'long', 'wide', 'thickness', 'lengths', 'length', 'deep', 'apart', 'each', 'per', 'in', 'at', 'total', 'across', 'diameter', 'x', 'to', 'for', 'minutes', 'minute', 'mins', 'min', 'hours', 'hour', 'or', 'if', 'more', 'extra', 'when', 'as', 'so', 'is', 'oven', 'until', 'times', 'time'];
 const cutShapes = ['cubes', 'dice', 'slices', 'chunks', 'pieces', 'strips', 'rounds', 'batons', 'discs', 'lengths', 'matchsticks', 'wedges', 'squares', 'ribbons'];
 
 /** Skips "I used", "then", "you need" in front of an amount. */
 export function skipLeadIn(row: Row, at: number, vocabulary: ReaderVocabulary): number {
   let next = at;
-  for (let n = 0; n < 3; n++) {
+  for (let n = 0; n < 6; n++) {
     const length = vocabulary.leadIns.longestAt(row.words, next);
     if (length === 0) break;
     next += length;
@@ -42,11 +42,12 @@ export function readPartOf(row: Row, at: number): { remark: 'juice-only' | 'zest
 }
 
 /** Whether an ingredient with its own amount begins here. */
-function beginsItem(row: Row, at: number, vocabulary: ReaderVocabulary): boolean {
+function beginsItem(row: Row, at: number, vocabulary: ReaderVocabulary, counted = false): boolean {
   if (readPartOf(row, at)) return true;
   const read = readAmount(row, at, vocabulary);
   if (!read) return false;
   const { amount } = read;
+  if (counted && countIsFood(row, read, vocabulary)) return true; // "2 bay leaves, 3 cloves"
   let end = read.next;
   while (end < row.words.length && !stops.includes(row.words[end]!)) end++;
   if (end === read.next || row.tokens[read.next]?.kind !== 'word') return false;
@@ -84,7 +85,7 @@ export function splitItems(row: Row, vocabulary: ReaderVocabulary): { from: numb
     if (depth > 0 || at === from || at < afterAmount || !separators.includes(word)) continue;
     if (readPartOf(row, from) && at < from + 4 && word !== ',') continue;
     const start = skipLeadIn(row, at + 1, vocabulary);
-    if (!beginsItem(row, start, vocabulary) && !(word === ';' && beginsWords(row, start, vocabulary))) continue;
+    if (!beginsItem(row, start, vocabulary, afterAmount > from) && !(word === ';' && beginsWords(row, start, vocabulary))) continue;
     if (word === 'and' && readPartOf(row, start) && row.words[at - 1] === 'zest') continue;
     items.push({ from, to: at });
     from = start;

@@ -74,6 +74,14 @@ function isTiming(row: Row, vocabulary: ReaderVocabulary): boolean {
   return false;
 }
 
+/** "Topping (optional)" behind a blank line, before a line with an amount: a heading when no word of it is a food. */
+function setOff(line: TextLine, row: Row, next: Row | null, vocabulary: ReaderVocabulary): boolean {
+  if (!vocabulary.isFood || !line.blankBefore || line.marked || next === null || readAmount(next, 0, vocabulary) === null || readAmount(row, 0, vocabulary) !== null) return false;
+  const bracket = row.words.indexOf('(');
+  const words = bracket < 0 ? row.words : row.words.slice(0, bracket);
+  return words.length > 0 && words.length < 4 && words.every((word) => !vocabulary.isFood!(word)) && !vocabulary.isFood(words.join(' '));
+}
+
 /** "For the dumplings:", "Sauce:", "# Sauce": the section's name, or null. */
 function sectionName(line: TextLine, row: Row, next: Row | null, vocabulary: ReaderVocabulary): string | null {
   const colon = row.words.at(-1) === ':';
@@ -83,10 +91,11 @@ function sectionName(line: TextLine, row: Row, next: Row | null, vocabulary: Rea
   if (vocabulary.remarks.longestAt(row.words, 0) === words && words > 1) return row.text.slice(line.start, row.tokens[words - 1]!.end); // "To serve"
   if (words === 0 || words > 7 || row.words.includes(',')) return null;
   const shout = row.tokens.every(({ text }) => text === text.toUpperCase()) && /\p{Lu}{3}/u.test(row.text.slice(line.start, line.end)) && next !== null && readAmount(next, 0, vocabulary) !== null && line.blankBefore;
-  if (!(colon && (!amount || start)) && !(start && words <= 6 && !amount && start !== 'for') && !line.hash && !shout) return null;
+  if (!(colon && (!amount || start)) && !(start && words <= 6 && !amount && start !== 'for') && !line.hash && !line.strong && !shout && !setOff(line, row, next, vocabulary)) return null;
   const from = start ? start.split(' ').length : 0;
   const first = row.tokens[from];
-  const last = row.tokens[row.tokens.length - (colon ? 2 : 1)];
+  const bracket = row.words.indexOf('(');
+  const last = row.tokens[bracket > from ? bracket - 1 : row.tokens.length - (colon ? 2 : 1)];
   return first && last && last.end > first.start ? row.text.slice(first.start, last.end).trim() : null;
 }
 

@@ -1,10 +1,11 @@
 import type { Amount, Finding, IngredientLine, LineRemark, NamedFood } from './recipe.ts';
-import { readAmount } from './read-amount.ts';
+import { countIsFood, readAmount, type ReadAmount } from './read-amount.ts';
 import { splitChoices, splitFoods } from './read-choices.ts';
 import { namedFood, onlyQualifiers, qualifierAt, readFoodWords, readRemarks, splitQualifiers } from './read-food-words.ts';
 import { readPartOf, splitItems } from './read-items.ts';
 import { cutParts } from './read-parts.ts';
-import { partOfRow, readTokens, wordsOf, type Row } from './read-tokens.ts';
+import { bareLine } from './read-text-lines.ts';
+import { joinRows, partOfRow, readTokens, wordsOf, type Row } from './read-tokens.ts';
 import { readUnit } from './read-unit.ts';
 import type { Span } from './recipe.ts';
 import type { ReaderVocabulary } from './read-vocabulary.ts';
@@ -33,8 +34,8 @@ const isPart = (remark: LineRemark): boolean => remark === 'juice-only' || remar
 /** "about 200 g", "(2 x 400 g)": words behind the food that say only how much. */
 function settleMeasure(draft: Draft, said: Amount, vocabulary: ReaderVocabulary, each: boolean): void {
   const unit = said.unit === null ? null : vocabulary.units.get(said.unit);
-  if (draft.amount === null) {
-    draft.amount = said;
+  if (draft.amount === null || (draft.amount.unit === 'some' && unit && unit.kind !== 'count')) {
+    draft.amount = said; // "some oil, say two tablespoons"
     return;
   }
   if (!unit || unit.kind === 'count') return;
@@ -52,6 +53,13 @@ function readOnlyAmount(row: Row, vocabulary: ReaderVocabulary): { amount: Amoun
   const rest = partOfRow(row, read.next, row.words.length);
   if (rest.words.length > 0 && !onlyQualifiers(rest, vocabulary) && !rest.words.every((word) => ['total', 'in', 'weight', 'each', 'or', 'so', 'altogether', 'drained', ',', '.'].includes(word))) return null;
   return { amount: read.amount, each: read.shared || rest.words.includes('each'), rest };
+}
+
+/** The amount before a food; in "3 cloves" the count word stays as the food. */
+function readFoodAmount(row: Row, at: number, vocabulary: ReaderVocabulary): ReadAmount | null {
+  const read = readAmount(row, at, vocabulary);
+  if (!read || !countIsFood(row, read, vocabulary)) return read;
+  return { ...read, amount: { ...read.amount, unit: null }, next: read.unitAt };
 }
 
 /** One comma part or bracket behind the food. */
@@ -74,6 +82,19 @@ function readTail(tail: Row, draft: Draft, vocabulary: ReaderVocabulary): void {
     add(draft.qualifiers, splitQualifiers(tail, vocabulary));
     return;
   }
+  const from = draft.amount === null && tail.words[0] === 'from' ? readAmount(tail, 1, vocabulary) : null;
+  if (from) draft.amount = from.amount; // "stalks (from a small bunch)"
+  const dashed = draft.amount === null ? readAmount(tail, 0, vocabulary) : null;
+  if (dashed?.amount.unit && tail.tokens[dashed.next]?.kind === 'mark') {
+    draft.amount = dashed.amount; // "parsley (a small bunch - leaves only)"
+    readTail(partOfRow(tail, dashed.next + 1, tail.words.length), draft, vocabulary);
+    return;
+  }
+  const size = tail.words.join(' ');
+  if (draft.amount && draft.amount.size === null && Object.hasOwn(vocabulary.words.sizes, size)) {
+    draft.amount = { ...draft.amount, size: vocabulary.words.sizes[size]! }; // "1 potato, medium-sized"
+    return;
+  }
   const only = readOnlyAmount(tail, vocabulary);
   if (only) {
     const countBehind = draft.amount !== null && (only.amount.unit === null || vocabulary.units.get(only.amount.unit).kind === 'count');
@@ -90,7 +111,7 @@ function readTail(tail: Row, draft: Draft, vocabulary: ReaderVocabulary): void {
 }
 
 function readInstead(row: Row, draft: Draft, vocabulary: ReaderVocabulary): void {
-  const read = readAmount(row, 0, vocabulary);
+  const read = readFoodAmount(row, 0, vocabulary);
   const words = readFoodWords(partOfRow(row, read?.next ?? 0, row.words.length), vocabulary);
   if (words.name !== '') draft.instead.push({ amount: read?.amount ?? null, food: namedFood(words.name, words.qualifiers) });
 }
@@ -158,7 +179,7 @@ function readItem(row: Row, runOn: boolean, vocabulary: ReaderVocabulary): ReadL
   }
   const negative = ['-', '−', '–'].includes(row.words[at] ?? '') && row.tokens[at + 1]?.kind === 'number' && !row.tokens[at + 1]!.spaced;
   if (negative) at++;
-  const read = readAmount(row, at, vocabulary);
+  const read = readFoodAmount(row, at, vocabulary);
   if (read) {
     draft.amount = read.amount;
     draft.more = [...read.more];
@@ -181,6 +202,7 @@ function readItem(row: Row, runOn: boolean, vocabulary: ReaderVocabulary): ReadL
     const { low, value, high } = draft.amount.quantity;
     draft.amount = { ...draft.amount, quantity: { low: low / n, value: value / n, high: high / n } };
   }
+  if (foods.foods.length === 2 && isShorthand(foods.foods, vocabulary)) return foods.foods.map((food) => ({ ...finishItem(row, food, copyDraft(draft), vocabulary), food: namedFood(vocabulary.words.shorthand[food.words[0]!]!, []) }));
   const lines = withSharedState(foods.foods.map((food) => finishItem(row, food, copyDraft(draft), vocabulary)), foods.foods, vocabulary);
   return [...lines, ...foods.others.map((food) => finishItem(row, food, emptyDraft(), vocabulary))];
 }
@@ -197,14 +219,16 @@ function withSharedState(lines: readonly ReadLine[], foods: readonly Row[], voca
   });
 }
 
+const isShorthand = (foods: readonly Row[], vocabulary: ReaderVocabulary): boolean => foods.every(({ words }) => words.length === 1 && Object.hasOwn(vocabulary.words.shorthand, words[0]!));
+
 const copyDraft = (draft: Draft): Draft => ({ ...draft, more: [...draft.more], instead: [...draft.instead], qualifiers: [...draft.qualifiers], remarks: [...draft.remarks], problems: [...draft.problems] });
 
 /** "seeds of 1 pomegranate", "whites of 2 eggs": the part used stands before the amount. */
 function readSomeOf(row: Row, vocabulary: ReaderVocabulary): { words: string; next: number } | null {
   const of = row.words.indexOf('of');
-  if (of < 1 || of > 2 || row.tokens[0]!.kind !== 'word' || row.tokens[of + 1]?.kind !== 'number') return null;
+  if (of < 1 || of > 3 || row.tokens[0]!.kind !== 'word' || row.tokens[of + 1]?.kind !== 'number') return null;
   if (readAmount(row, 0, vocabulary) !== null) return null;
-  return { words: wordsOf(row, 0, of).toLowerCase(), next: of + 1 };
+  return { words: wordsOf(row, row.words[0] === 'the' ? 1 : 0, of).toLowerCase(), next: of + 1 };
 }
 
 function finishItem(row: Row, food: Row, draft: Draft, vocabulary: ReaderVocabulary): ReadLine {
@@ -227,13 +251,17 @@ function finishItem(row: Row, food: Row, draft: Draft, vocabulary: ReaderVocabul
   const unit = draft.amount?.unit == null ? null : vocabulary.units.get(draft.amount.unit);
   // "leg of lamb": the cut belongs to the name, as in "lamb leg"
   if (unit?.inName && draft.ofUnit && !name.toLowerCase().includes(unit.one)) name = `${name} ${unit.one}`;
+  const other = vocabulary.words.unitsByFood.find((rule) => rule.unit === draft.amount?.unit && rule.food === name.toLowerCase());
+  if (other && draft.amount) draft.amount = { ...draft.amount, unit: other.means };
+  if (/^baby /i.test(name) && draft.amount && draft.amount.unit === null) draft.amount = { ...draft.amount, size: draft.amount.size ?? 'small' };
+  if (draft.remarks.includes('juice-only') && draft.remarks.includes('zest-only')) draft.remarks = [...draft.remarks.filter((remark) => !isPart(remark)), 'juice-and-zest'];
   const yolk = qualifiers.findIndex((word) => /^(?:yolk|white)s?$/.test(word));
   if (yolk >= 0 && /^eggs?$/i.test(name)) name = `egg ${qualifiers.splice(yolk, 1)[0]!}`;
   if (!/[\p{L}]/u.test(name)) draft.problems.push({ code: 'no-food', data: { text: wordsOf(row, 0, row.words.length).slice(0, 80) }, severity: 'question' });
   else if (!/\p{Script=Latin}/u.test(name)) draft.problems.push({ code: 'other-alphabet', data: { text: name.slice(0, 80) }, severity: 'question' });
   judgeAmount(draft, vocabulary);
-  const start = row.tokens[0]?.start ?? 0;
-  const end = row.tokens.at(-1)?.end ?? start;
+  const start = Math.min(...row.tokens.map((token) => token.start));
+  const end = Math.max(...row.tokens.map((token) => token.end));
   return {
     text: row.text.slice(start, end),
     span: { start, end },
@@ -247,9 +275,17 @@ function finishItem(row: Row, food: Row, draft: Draft, vocabulary: ReaderVocabul
   };
 }
 
+/** "[optional] 1 tbsp seeds": what stands in brackets in front is said behind as well. */
+function withoutBracketInFront(row: Row): Row {
+  if (row.words[0] !== '[' && row.words[0] !== '(') return row;
+  const close = row.words.indexOf(row.words[0] === '[' ? ']' : ')');
+  if (close < 2 || close > 6 || close + 1 >= row.words.length || row.tokens[1]!.kind !== 'word') return row;
+  return joinRows(partOfRow(row, close + 1, row.words.length), partOfRow(row, 0, close + 1));
+}
+
 /** Reads one line of the ingredients: one or, where it names several foods, more of them. Never throws; linear in the length of the line. */
 export function readIngredientLine(text: string, span: Span, vocabulary: ReaderVocabulary): ReadLine[] {
-  const row = readTokens(text, span);
+  const row = withoutBracketInFront(readTokens(text, bareLine(text, span)));
   if (row.tokens.length === 0) return [];
   if (row.tokens.length > longestLine) {
     const problem = { code: 'line-too-long', data: { characters: span.end - span.start }, severity: 'warning' as const };

@@ -57,6 +57,14 @@ function digits(row: Row, at: number, vocabulary: ReaderVocabulary): ReadNumber 
   return plain(token.value * dozen, at + (dozen === 12 ? 2 : 1));
 }
 
+/** Behind "two hundred": "and fifty", "fifty-five". */
+function hundreds(row: Row, at: number, value: number, vocabulary: ReaderVocabulary): ReadNumber {
+  const from = row.words[at] === 'and' ? at + 1 : at;
+  const word = row.words[from] ?? '';
+  const rest = row.tokens[from]?.kind === 'word' && !['a', 'an', 'half', 'hundred'].includes(word) ? wordNumber(row, from, vocabulary) : null;
+  return rest && !rest.article && !rest.rough && rest.quantity.value >= 1 && rest.quantity.value < 100 ? plain(value + rest.quantity.value, rest.next) : plain(value, at);
+}
+
 function wordNumber(row: Row, at: number, vocabulary: ReaderVocabulary): ReadNumber | null {
   const { numbers, roughNumbers } = vocabulary.words;
   const word = row.words[at]!;
@@ -73,7 +81,8 @@ function wordNumber(row: Row, at: number, vocabulary: ReaderVocabulary): ReadNum
     if (inner) return inner;
     const next = row.words[at + 1] ?? '';
     if (partWords.includes(next)) return plain(numbers[next] ?? 0.5, skipOfA(row, at + 2));
-    if (next === 'dozen' || next === 'hundred') return plain(numbers[next] ?? 1, at + 2);
+    if (next === 'hundred') return hundreds(row, at + 2, 100, vocabulary);
+    if (next === 'dozen') return plain(12, at + 2);
     return { ...plain(1, at + 1), article: true };
   }
   if (word === 'half') {
@@ -82,6 +91,8 @@ function wordNumber(row: Row, at: number, vocabulary: ReaderVocabulary): ReadNum
   }
   const few = rough(at);
   if (few) return few;
+  const joinedPart = /^([a-z]+)-and-a-(half|quarter|third)$/.exec(word);
+  if (joinedPart && (numbers[joinedPart[1]!] ?? 0) >= 1) return plain(numbers[joinedPart[1]!]! + numbers[joinedPart[2]!]!, at + 1);
   const [tens, ones] = word.split('-');
   if (ones !== undefined && partWords.includes(ones) && (numbers[tens!] ?? 0) >= 1) return plain(numbers[tens!]! * (numbers[ones] ?? 0.5), skipOfA(row, at + 1)); // "three-quarters of a"
   const value = Object.hasOwn(numbers, word) ? numbers[word] : ones !== undefined && (numbers[tens!] ?? 0) >= 20 ? numbers[tens!]! + (numbers[ones] ?? NaN) : undefined;
@@ -89,7 +100,8 @@ function wordNumber(row: Row, at: number, vocabulary: ReaderVocabulary): ReadNum
   const next = row.words[at + 1] ?? '';
   if (value < 1) return plain(value, skipOfA(row, at + 1));
   if (partWords.includes(next) && value < 10) return plain(value * (numbers[next] ?? 0.5), skipOfA(row, at + 2));
-  if (next === 'dozen' || next === 'hundred') return plain(value * (numbers[next] ?? 1), at + 2);
+  if (next === 'hundred') return hundreds(row, at + 2, value * 100, vocabulary);
+  if (next === 'dozen') return plain(value * 12, at + 2);
   if (value >= 20 && value < 100 && (numbers[next] ?? 0) >= 1 && (numbers[next] ?? 0) < 10 && !['a', 'an'].includes(next)) return plain(value + numbers[next]!, at + 2);
   const part = addedPart(row, at + 1, vocabulary.words);
   return part ? plain(value + part.add, part.next) : plain(value, at + 1);

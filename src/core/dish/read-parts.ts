@@ -45,7 +45,7 @@ function cutRow(row: Row): { segments: Row[]; brackets: Row[] } {
   return { segments, brackets: brackets.filter(({ words }) => words.length > 0) };
 }
 
-const prepositions = ['for', 'to', 'at', 'in', 'from', 'with', 'without', 'until', 'on', 'plus', 'per', 'about', 'such', 'like', 'preferably', 'ideally', 'cut', 'if', 'depending', 'left', 'torn', 'approx', 'around', 'roughly', 'made', 'using', 'as', 'because', 'whichever', 'see'];
+const prepositions = ['for', 'to', 'at', 'in', 'from', 'with', 'without', 'until', 'on', 'plus', 'per', 'about', 'such', 'like', 'that\'s', 'which', 'that', 'preferably', 'ideally', 'cut', 'if', 'depending', 'left', 'torn', 'approx', 'around', 'roughly', 'made', 'using', 'as', 'because', 'whichever', 'see'];
 
 /** Where the food words of a segment end and words about them begin: "salt | to taste", "tuna | in brine". */
 function endOfFood(row: Row, vocabulary: ReaderVocabulary): number {
@@ -59,13 +59,17 @@ function endOfFood(row: Row, vocabulary: ReaderVocabulary): number {
 }
 
 /** "onions 2", "flour 250g", "chicken breast x 2": the amount at the end of the food words. */
-function amountBehind(row: Row, vocabulary: ReaderVocabulary): { amount: Amount; at: number } | null {
+function amountBehind(row: Row, vocabulary: ReaderVocabulary): { amount: Amount; at: number; next: number } | null {
   for (let at = 1; at < row.words.length; at++) {
     const cross = ['x', '×', '='].includes(row.words[at]!);
     const number = row.tokens[cross ? at + 1 : at];
     if (!number || (number.kind === 'mark' && number.text !== '~')) continue;
     const read = readAmount(row, cross ? at + 1 : at, vocabulary);
-    if (read && read.next >= row.words.length && (number.kind === 'number' || read.amount.unit !== null || cross)) return { amount: read.amount, at };
+    if (!read) continue;
+    const { amount, next } = read;
+    const measured = amount.unit !== null && number.kind === 'number' && ['mass', 'volume'].includes(vocabulary.units.get(amount.unit).kind);
+    if (next >= row.words.length && (number.kind === 'number' || amount.unit !== null || cross)) return { amount, at, next };
+    if (measured) return { amount, at, next }; // "butter 50 g softened"
   }
   return null;
 }
@@ -84,6 +88,7 @@ export function cutParts(row: Row, hasAmount: boolean, vocabulary: ReaderVocabul
   let main = partOfRow(first, 0, end);
   const tails = [...brackets, ...(end < first.words.length ? [partOfRow(first, end, first.words.length)] : []), ...rest];
   const behind = hasAmount ? null : amountBehind(main, vocabulary);
+  if (behind && behind.next < main.words.length) tails.push(partOfRow(main, behind.next, main.words.length));
   if (behind) main = partOfRow(main, 0, behind.at);
   return { leading, main, tails, amount: behind?.amount ?? null };
 }

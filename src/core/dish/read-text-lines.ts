@@ -8,12 +8,14 @@ export interface TextLine extends Span {
   readonly marked: boolean;
   /** Markdown's "# ". */
   readonly hash: boolean;
+  /** Set off as a whole: "**Sauce**". */
+  readonly strong: boolean;
   readonly blankBefore: boolean;
 }
 
 const lineEnds = /\r\n|[\n\r\u0085\u2028\u2029\v\f]/g;
 const bullet = /^(?:[*•·▪●○◦‣∙>✓✔☐☑☒□■◻◽▢➤►»+]|[-–—−](?!\d)|[-–—](?=\s)|\[[ xX✓]?\]|\p{Extended_Pictographic}|\p{Emoji_Modifier}|[\u200d\ufe0f\u200b\u2060\ufeff]|\*\*|__|#{1,6}(?=\s))\s*/u;
-const numbered = /^(?:step\s{0,3})?(\d{1,2})\s{0,2}(?:[.):]|\s-)\s+(?=\S)|^step\s{0,3}(\d{1,2})\s{0,2}[.:)-]?\s*/i;
+const numbered = /^(?:step\s{0,3})?(\d{1,2})\s{0,2}(?:[.):]|\s-(?=\s+\D))\s+(?=\S)|^step\s{0,3}(\d{1,2})\s{0,2}[.:)-]?\s*/i;
 
 interface Place {
   readonly start: number;
@@ -27,20 +29,28 @@ function readLine(text: string, { start, end, blankBefore, dashed }: Place): Tex
   let from = start;
   let marked = false;
   let hash = false;
+  let strong = false;
   for (let n = 0; n < 8; n++) {
     while (from < end && /[\s\u200b\ufeff]/.test(text[from]!)) from++;
     const head = text.slice(from, Math.min(end, from + 16));
     const match = bullet.exec(head) ?? (dashed && !marked ? /^[-–—−](?=[\d¼-¾⅐-⅞])/.exec(head) : null);
     if (!match || match[0] === '') break;
+    strong ||= /^(?:\*\*|__)/.test(head);
     hash ||= head.startsWith('#');
     marked = true;
     from += match[0].length;
   }
   let to = end;
+  strong &&= /[*_]\s*$/.test(text.slice(Math.max(from, end - 4), end));
   while (to > from && /[\s*_\u200b\ufeff]/.test(text[to - 1]!)) to--;
   const number = numbered.exec(text.slice(from, Math.min(to, from + 24)));
   if (number) from += number[0].length;
-  return to > from || number ? { start: Math.min(from, to), end: to, number: number ? Number(number[1] ?? number[2]) : null, marked: marked || number !== null, hash, blankBefore } : null;
+  return to > from || number ? { start: Math.min(from, to), end: to, number: number ? Number(number[1] ?? number[2]) : null, marked: marked || number !== null, hash, strong, blankBefore } : null;
+}
+
+/** One line without its bullet, box, number and marks of emphasis; the line itself when nothing else is in it. */
+export function bareLine(text: string, span: Span): Span {
+  return readLine(text, { ...span, blankBefore: false, dashed: false }) ?? span;
 }
 
 /** The lines of a text that hold anything, in order. */

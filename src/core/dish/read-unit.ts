@@ -4,6 +4,7 @@ import type { ReaderVocabulary } from './read-vocabulary.ts';
 
 /** The unit written at a place and the token after it; abbreviation dots are passed over. */
 export function readUnit(row: Row, at: number, vocabulary: ReaderVocabulary): { unit: Unit; next: number } | null {
+  if (['"', '″', '”'].includes(row.words[at] ?? '') && row.tokens[at - 1]?.kind === 'number' && !row.tokens[at]!.spaced) return { unit: vocabulary.units.get('inch'), next: at + 1 };
   let phrase = '';
   let found: { unit: Unit; next: number } | null = null;
   let next = at;

@@ -22,6 +22,8 @@ export interface ReaderWords {
   readonly notSizes: readonly string[];
   readonly joined: readonly string[];
   readonly pairs: readonly (readonly [string, string])[];
+  readonly shorthand: Readonly<Record<string, string>>;
+  readonly unitsByFood: readonly { readonly unit: string; readonly food: string; readonly means: string }[];
   readonly sharedHeads: readonly string[];
   readonly attributes: readonly string[];
   readonly qualifiers: readonly string[];
