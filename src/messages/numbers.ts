@@ -1,9 +1,11 @@
 import type { NutrientUnit } from '../core/foods/index.ts';
 
+const whole = new Intl.NumberFormat('en-GB');
+
 /** A number with three meaningful figures at most and no figure that means nothing: 1,234 · 84 · 8.4 · 0.84 · 0.08. */
 export function figure(value: number): string {
   const size = Math.abs(value);
-  if (size >= 1000) return Math.round(value).toLocaleString('en-GB');
+  if (size >= 1000) return whole.format(Math.round(value));
   if (size >= 99.5) return value.toFixed(0);
   if (size >= 9.95) return trim(value.toFixed(1));
   if (size >= 0.995) return trim(value.toFixed(2));

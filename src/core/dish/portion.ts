@@ -58,15 +58,17 @@ export interface PotTotals {
 const nothingLost: KeptShare = { share: exactly(1), reference: null };
 
 function contribution(line: PotLine, nutrient: NutrientId): Contribution {
-  const base = { lineId: line.lineId, per100g: null, deviation: null, valueSource: null, kept: nothingLost, amount: null };
-  if (line.grams === null) return { ...base, kind: 'no-weight', gramsEaten: 0 };
+  const { lineId } = line;
+  // Written out whole each time: this runs for every line and nutrient, and copying an object is what it would spend its time on.
+  const without = (kind: Contribution['kind'], gramsEaten: number, valueSource: string | null): Contribution => ({ lineId, kind, gramsEaten, per100g: null, deviation: null, valueSource, kept: nothingLost, amount: null });
+  if (line.grams === null) return without('no-weight', 0, null);
   const gramsEaten = line.grams.value * line.eaten.value;
-  if (line.food === null) return { ...base, kind: 'no-food', gramsEaten };
+  if (line.food === null) return without('no-food', gramsEaten, null);
   const value = line.food.value(nutrient);
-  if (!isKnown(value)) return { ...base, kind: value.kind, gramsEaten, valueSource: value.reason ?? null };
+  if (!isKnown(value)) return without(value.kind, gramsEaten, value.reason ?? null);
   const kept = line.kept(nutrient);
   const amount = (gramsEaten * value.per100g * kept.share.value) / 100;
-  return { ...base, kind: value.kind, gramsEaten, per100g: value.per100g, deviation: value.deviation, valueSource: value.source, kept, amount };
+  return { lineId, kind: value.kind, gramsEaten, per100g: value.per100g, deviation: value.deviation, valueSource: value.source, kept, amount };
 }
 
 /**

@@ -43,8 +43,9 @@ export interface FoodTable {
   with(foods: readonly Food[]): FoodTable;
 }
 
-function rowFood(compiled: CompiledFoods, row: number, entry: FoodEntry): Food {
+function rowFood(compiled: CompiledFoods, row: number, entry: FoodEntry, cited: ReadonlySet<string>): Food {
   const width = compiled.nutrients.length;
+  const sourceOf = (nutrient: NutrientId): string | undefined => (cited.has(entry.code) ? compiled.cellSources.get(`${entry.code} ${nutrient}`) : undefined);
   return {
     ...entry,
     value(nutrient: NutrientId): FoodValue {
@@ -52,13 +53,13 @@ function rowFood(compiled: CompiledFoods, row: number, entry: FoodEntry): Food {
       const kind = valueKinds[compiled.kinds[cell] ?? -1];
       assert(kind !== undefined, `cell ${cell} has an unknown kind`);
       if (kind === 'not-measured' || kind === 'not-in-table') return { kind };
-      if (kind === 'withheld') return { kind, reason: compiled.cellSources.get(`${entry.code} ${nutrient}`) };
+      if (kind === 'withheld') return { kind, reason: sourceOf(nutrient) };
       const deviation = compiled.deviations[cell] ?? NaN;
       return {
         kind: kind satisfies KnownKind,
         per100g: compiled.values[cell] ?? NaN,
         deviation: Number.isNaN(deviation) ? null : deviation,
-        source: compiled.cellSources.get(`${entry.code} ${nutrient}`) ?? null,
+        source: sourceOf(nutrient) ?? null,
       };
     },
   };
@@ -86,5 +87,7 @@ export function foodTable(compiled: CompiledFoods): FoodTable {
   if (compiled.nutrients.join() !== nutrientIds.join()) throw new AppError('bad-table', { what: 'the nutrient columns are of another version' });
   const cells = compiled.entries.length * nutrientIds.length;
   if (compiled.values.length !== cells || compiled.kinds.length !== cells) throw new AppError('bad-table', { what: 'the number of cells does not fit the foods' });
-  return tableOf(compiled.entries.map((entry, row) => rowFood(compiled, row, entry)));
+  // Foods with a cited cell; the rest need no look-up.
+  const cited = new Set([...compiled.cellSources.keys()].map((key) => key.slice(0, key.lastIndexOf(' '))));
+  return tableOf(compiled.entries.map((entry, row) => rowFood(compiled, row, entry, cited)));
 }
