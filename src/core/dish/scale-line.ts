@@ -51,6 +51,10 @@ function measurePlace(text: string, stated: StatedMeasure | null, units: UnitTab
     const word = plainText(/[a-z]+$/i.exec(found[0])?.[0] ?? '');
     if (unit.words.includes(word) && close(Number.parseFloat(found[0].replace(',', '.')), stated.quantity.value)) return { start: found.index, end: found.index + found[0].length };
   }
+  // "three hundred grams": the only number in words before that unit.
+  for (const found of text.matchAll(/\b(?:(?:a|an|one|two|three|four|five|six|seven|eight|nine|ten|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred|thousand|half|and)\s+)+([a-z]+)/gi)) {
+    if (unit.words.includes(plainText(found[1] ?? ''))) return { start: found.index, end: found.index + found[0].length };
+  }
   return null;
 }
 
