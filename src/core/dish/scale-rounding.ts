@@ -67,7 +67,7 @@ export function quantityText(value: number): string {
   const whole = Math.floor(value + 1e-9);
   const rest = value - whole;
   if (Math.abs(rest) < 1e-6) return String(whole);
-  const sign = fractions.find(([size]) => Math.abs(size - rest) < 0.004)?.[1];
+  const sign = fractions.find(([size]) => Math.abs(size - rest) < 0.0006)?.[1];
   if (sign !== undefined && whole < 20) return whole === 0 ? sign : `${whole}${sign}`;
   return String(threeFigures(value));
 }
