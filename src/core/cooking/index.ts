@@ -10,3 +10,8 @@ export { daySteps, type Progress, type StepProgress } from './kitchen-model.ts';
 export { cookPlan, solvePlan, type AheadStep, type CookPlan, type OvenChange, type PlannedPiece, type PlannedStep, type SolvedPlan, type SolveOutcome } from './cook-plan.ts';
 export type { Goal, StageResult } from './stages.ts';
 export { earliestServing, explainClash, type Clash, type Limit, type Remedy } from './clash.ts';
+export { simulate, withSlack, type Chance, type Robustness } from './robustness.ts';
+export { looksOf, type Look } from './looks.ts';
+export { readScript, type Anchor, type Paragraph } from './script-text.ts';
+export { talkTrack, talkWindows, type DeadAir, type LeftOut, type Spoken, type TalkSettings, type TalkTrack, type Window } from './talk-track.ts';
+export { runningSheet, type Deed, type SheetRow } from './running-sheet.ts';
