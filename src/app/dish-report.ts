@@ -87,6 +87,7 @@ export interface EnergyReport {
   /** A portion by the general factors of Regulation (EU) 1169/2011 Annex XIV. */
   readonly declaredKj: number;
   readonly declaredKcal: number;
+  readonly rangeKcal: Interval;
   /** A portion by the table's own energy values. */
   readonly tableKcal: number;
   /** True when the two differ by more than 10 %: both are shown. */

@@ -84,13 +84,15 @@ function nutrientReport(nutrient: Nutrient, total: NutrientTotal, at: { readonly
   };
 }
 
-function energyReport(worked: WorkedDish): EnergyReport {
+function energyReport(worked: WorkedDish, tableRange: Interval | null): EnergyReport {
   const portions = worked.servings.count;
   const [declaredKj, declaredKcal] = [worked.energy.energyKj / portions, worked.energy.energyKcal / portions];
   const tableKcal = (worked.totals.totals.get('energy')?.known ?? 0) / portions;
   const differ = tableKcal > 0 && Math.abs(declaredKcal - tableKcal) / tableKcal > energyDifferenceTold;
+  // The doubt of the declared energy is that of the tables' own: weights, composition and losses are the same.
+  const rangeKcal = tableRange === null || tableRange.value === 0 ? { low: declaredKcal, value: declaredKcal, high: declaredKcal } : scaled(tableRange, declaredKcal / tableRange.value);
   const energy = { declaredKj, declaredKcal, tableKcal, differ };
-  return { ...energy, words: energyText(energy) };
+  return { ...energy, rangeKcal, words: energyText(energy) };
 }
 
 /** A worked dish in words and plain figures. */
@@ -126,7 +128,7 @@ export function reportDish(worked: WorkedDish, tables: DishTables): DishReport {
       linesWithoutWeight: worked.totals.linesWithoutWeight.length,
       linesWithoutFood: worked.totals.linesWithoutFood.length,
     },
-    energy: energyReport(worked),
+    energy: energyReport(worked, byId.get('energy')?.portion ?? null),
     nutrients: nutrientReports,
     reading: reading.map((item) => readingSentence({
       name: sayName(byId.get(item.nutrient)?.name ?? item.nutrient), referenceShare: item.referenceShare, atLeast: item.atLeast,

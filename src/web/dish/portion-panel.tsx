@@ -12,13 +12,14 @@ export function PortionPanel({ dish, options, onAsk }: { readonly dish: DishStat
   if (report.lines.length === 0) return <p className="quiet">There is nothing to add up yet.</p>;
   const stage = options.lifeStages.find((s) => s.id === report.choices.lifeStage)?.label ?? '';
   const { portionWeightG, weightPath } = report.pot;
+  const { rangeKcal } = report.energy;
   return (
     <>
       <div className="headline">
         <button type="button" className="number big" onClick={() => onAsk('energy')}>
           {Math.round(report.energy.declaredKcal)}<span> kcal</span>
         </button>
-        <span className="quiet">{Math.round(report.energy.declaredKj).toLocaleString('en-GB')} kJ</span>
+        <span className="quiet">{Math.round(report.energy.declaredKj).toLocaleString('en-GB')} kJ{rangeKcal.high > rangeKcal.low && ` · ${Math.round(rangeKcal.low)} to ${Math.round(rangeKcal.high)} kcal`}</span>
         <details className="weight">
           <summary><span className="number-like">{gramsText(portionWeightG.value)}</span> on the plate{portionWeightG.high > portionWeightG.low && <span className="quiet"> ({gramsText(portionWeightG.low)} to {gramsText(portionWeightG.high)})</span>}</summary>
           <ol>{weightPath.map((step) => <li key={step}>{step}</li>)}</ol>
