@@ -40,7 +40,8 @@ export function runningCycle(of: Posterior, running: RunningCycle): RunningCell[
     if (!(evidence > 1e-14)) return;
     const nextStart = new Float64Array(width);
     for (let d = 1; d < width; d += 1) nextStart[d] = (start[d]! + (missed[d] ?? 0)) / evidence;
-    if (open > 0) for (let d = 1; d < width; d += 1) ovulation[d]! /= open;
+    const ovulations = sum(ovulation);
+    if (ovulations > 0) for (let d = 1; d < width; d += 1) ovulation[d]! /= ovulations;
     cells.push({ cell, weight: of.weights[i]! * evidence, rangeWeight: of.rangeWeights[i]! * evidence, nextStart, ovulation, unrecorded: missedTotal / evidence });
   });
   const plain = cells.reduce((a, c) => a + c.weight, 0);
@@ -66,22 +67,32 @@ function sameCycle(of: Posterior, i: number, running: RunningCycle): { start: Fl
   const nS = model.spreads.length;
   const t = Math.floor(cell / nS);
   const s = cell % nS;
+  // Without signs the length does not care where ovulation fell: its row need only be cut off.
+  const cutOnly = running.signs === null && of.luteal === null;
+  if (cutOnly) for (let d = running.elapsed + 1; d <= model.lengthTo[cell]!; d += 1) start[d] = model.length[cell * width + d]!;
   for (let l = 0; l < nL; l += 1) {
     const share = of.luteal ? of.luteal[i * nL + l]! : model.lutealPrior[t * nL + l]!;
     if (share < 1e-4) continue;
+    const beyond = lutealBeyond(model.lutealLength, (s * nL + l) * (longestLuteal + 1));
     const ovulationRow = (cell * nL + l) * width;
     const lutealRow = (s * nL + l) * (longestLuteal + 1);
     for (let o = 1; o < width; o += 1) {
       const p = share * model.ovulation[ovulationRow + o]! * (running.signs ? running.signs[o]! : 1);
-      if (p < 1e-12) continue;
-      for (let k = Math.max(1, running.elapsed + 1 - o); k <= longestLuteal && o + k < width; k += 1) {
-        const both = p * model.lutealLength[lutealRow + k]!;
-        start[o + k]! += both;
-        ovulation[o]! += both;
-      }
+      if (p < 1e-9) continue;
+      const least = Math.max(1, running.elapsed + 1 - o);
+      if (least > longestLuteal) continue;
+      ovulation[o]! += p * beyond[least]!;
+      if (!cutOnly) for (let k = least; k <= longestLuteal && o + k < width; k += 1) start[o + k]! += p * model.lutealLength[lutealRow + k]!;
     }
   }
   return { start, ovulation };
+}
+
+/** Chance of a luteal phase of at least each length. */
+function lutealBeyond(table: Float64Array, row: number): Float64Array {
+  const beyond = new Float64Array(longestLuteal + 2);
+  for (let k = longestLuteal; k >= 0; k -= 1) beyond[k] = beyond[k + 1]! + table[row + k]!;
+  return beyond;
 }
 
 /** A start inside the days gone that nobody wrote down, and then the next one; not scaled to one. */

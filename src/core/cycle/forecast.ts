@@ -79,9 +79,11 @@ export function forecastCycles(next: NextCycle, lastStart: Day, running: Running
   const starts: DayForecast[] = [];
   let rows = cells.map((c) => c.nextStart);
   for (let k = 0; k < ahead; k += 1) {
-    if (k > 0) rows = rows.map((row, i) => convolve(row, of.model.length.subarray(cells[i]!.cell * width, (cells[i]!.cell + 1) * width), row.length + 90));
+    if (k > 0) rows = rows.map((row, i) => convolve(row, of.model.length.subarray(cells[i]!.cell * width, cells[i]!.cell * width + of.model.lengthTo[cells[i]!.cell]! + 1), row.length + 90));
     const { plain, range } = mixed(cells, rows, lastStart);
-    starts.push(dayForecast(plain, range, next));
+    const start = dayForecast(plain, range, next);
+    // On the first day of a cycle the next start is the next whole cycle, to the last figure.
+    starts.push(k === 0 && running.elapsed === 0 && running.signs === null ? { ...start, range: { low: lastStart + next.range.low, high: lastStart + next.range.high } } : start);
   }
   return {
     basis: of.cyclesUsed === 0 ? 'population' : 'own',
