@@ -27,7 +27,7 @@ const rows = readdirSync(folder)
   .filter((row) => row.kind !== 'heading');
 
 /** The ingredient that the line is about: read alone, its first food. */
-const answers = rows.map((row) => ({ row, got: weighText(row.line, { measures: row.measures ?? 'uk', servings: 4 })[0] }));
+const answers = rows.map((row) => ({ row, got: weighText(row.line, { measures: row.measures ?? (row.file === 'us-cups.yaml' ? 'us' : 'uk'), servings: 4 })[0] }));
 
 const close = (a: number, b: number): boolean => Math.abs(a - b) <= 0.01 * Math.max(Math.abs(b), 0.01);
 

@@ -87,11 +87,16 @@ function usualPiece(context: WeighContext, unit: string, byWord: boolean): { rul
 // The line's figure is already that of the drained food.
 const statedDrained = /drained\s+(weight|wt)|net\s+drained|\d\s*(g|grams?|oz)\.?\s+(when\s+)?drained/i;
 
-/** What is left of a tin when the table's food is the drained one; null when the liquid is eaten too. */
+// What the fish or beans lie in is eaten with them.
+const eatenWithLiquid = /\bin\b.*\b(sauce|juice|gravy|syrup)\b|undrained|with (its|their|the) (juice|liquid|oil)/i;
+
+/** What is left of a tin when the cook drains it or the table's food is the drained one; null when the liquid is eaten too. */
 export function drainedStep(context: WeighContext): WeighStep | null {
   const name = context.food?.name.toLowerCase() ?? '';
   const drainedFood = /drained/.test(name) && !/solids and liquid/.test(name);
-  if (!drainedFood || statedDrained.test(context.line.text)) return null;
+  const byCook = context.words.has(foldWord('drained')) || context.words.has(foldWord('rinsed'));
+  if (!byCook && (!drainedFood || eatenWithLiquid.test(context.line.text))) return null;
+  if (statedDrained.test(context.line.text)) return null;
   const figure = context.tables.rules.drainedShares.find((rule) => fits(rule, context.names));
   return figure ? { kind: 'drained', data: {}, factor: figure.value, unit: '1', spread: figure.spread, source: figure.source, locator: figure.locator } : null;
 }

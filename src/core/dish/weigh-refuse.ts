@@ -9,6 +9,8 @@ const takenOff = /\b(peeled|filleted|stoned|pitted|shelled|podded|hulled|cored|t
 // Nothing is taken off.
 const leftOn = /\b(unpeeled|skin on|skin-on|skins on|scrubbed|with skin|with the skin|unskinned|whole with peel)\b/;
 
+const edibleForms = new Set<string>(['cooked', 'canned', 'frozen', 'dried', 'ground', 'powder', 'juice', 'oil', 'paste', 'flour']);
+
 function workDoneBefore(text: string, name: string): boolean {
   const at = text.indexOf(plainText(name).split(/\s+/).at(-1) ?? '');
   const found = takenOff.exec(text);
@@ -22,7 +24,8 @@ function refuseOf(context: WeighContext): { percent: number; source: string; loc
   if (entry?.refusePercent != null && (form === 'raw' || form === entry.usual) && !['canned', 'dried', 'juice', 'oil', 'peel', 'cooked', 'frozen', 'ground'].includes(form ?? '')) {
     return { percent: entry.refusePercent, source: 'common-practice', locator: `kitchen name ${entry.name}`, what: '' };
   }
-  if (food?.refusePercent == null) return null;
+  // A cooked bird in pieces, a drained tin: the table's refuse is that of another purchase.
+  if (food?.refusePercent == null || (form !== null && edibleForms.has(form))) return null;
   return { percent: food.refusePercent, source: food.table, locator: `${food.code}: refuse`, what: food.refuseText ?? '' };
 }
 

@@ -42,13 +42,17 @@ function stateScore(states: readonly string[], words: ReadonlySet<string>, wide:
   return states.some((w) => wide.has(w)) ? 1.5 : 0;
 }
 
-function kitchenDensity(context: WeighContext): DensityChoice | null {
+function kitchenDensity(context: WeighContext, evenOfOtherForm: boolean): DensityChoice | null {
   const densities = context.match.entry?.densities ?? [];
   const wide = widened(context.words);
-  const score = (d: BulkDensity): number => (d.form === context.match.form ? 1.2 : d.form === null ? 0.8 : -3) + stateScore(stateWordsOf(d.state), context.words, wide);
+  const { form, entry } = context.match;
+  // A density without a form is that of the usual form.
+  const formScore = (d: BulkDensity): number => (d.form === form ? 1.2 : d.form === null && form === entry?.usual ? 0.8 : d.form === null ? -2 : -3);
+  const score = (d: BulkDensity): number => formScore(d) + stateScore(stateWordsOf(d.state), context.words, wide);
   const best = [...densities].sort((a, b) => score(b) - score(a))[0];
   if (!best) return null;
-  const otherForm = best.form !== null && best.form !== context.match.form;
+  const otherForm = formScore(best) < 0;
+  if (otherForm && !evenOfOtherForm) return null;
   const otherState = stateScore(stateWordsOf(best.state), context.words, wide) < 1;
   const spread = best.spread + (otherForm ? otherFormSpread : 0) + (otherState ? otherStateSpread : 0);
   return {
@@ -79,9 +83,9 @@ function usualDensity(context: WeighContext): UsualDensity | null {
   return context.tables.rules.densities.find((rule) => fits(rule, context.names)) ?? null;
 }
 
-/** Grams in a millilitre: the kitchen's own figure for the state, else the table's household weight, else what is usual for such foods. */
+/** Grams in a millilitre: the kitchen's own figure for the form and state, else the table's household weight, else the kitchen's for another form, else what is usual for such foods. */
 export function densityOf(context: WeighContext): DensityChoice | null {
-  const near = kitchenDensity(context) ?? tableDensity(context);
+  const near = kitchenDensity(context, false) ?? tableDensity(context) ?? kitchenDensity(context, true);
   if (near) return near;
   const usual = usualDensity(context);
   if (!usual) return null;

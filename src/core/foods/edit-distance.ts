@@ -26,6 +26,9 @@ export function editDistance(a: string, b: string, limit: number): number {
   return Math.min(last[b.length] ?? over, over);
 }
 
+// With so many letters right at the start, a word of six or seven may hold two slips ("lentles").
+const rightStart = 4;
+
 /** How many slips a word of that length may hold and still be read: none up to 3 letters, one up to 7, two beyond. */
 export function slipsAllowed(length: number): number {
   if (length < 4) return 0;
@@ -44,7 +47,8 @@ function isOneOtherLetter(a: string, b: string): boolean {
  * letter (counts reviewed by Kukich 1992, from memory), so it must stand or be swapped with the second.
  */
 export function isSlipOf(typed: string, word: string): number | null {
-  const limit = slipsAllowed(Math.min(typed.length, word.length));
+  const shorter = Math.min(typed.length, word.length);
+  const limit = shorter >= 6 && typed.slice(0, rightStart) === word.slice(0, rightStart) ? 2 : slipsAllowed(shorter);
   if (limit === 0) return null;
   const firstHolds = typed[0] === word[0] || (typed[0] === word[1] && typed[1] === word[0]);
   if (!firstHolds) return null;

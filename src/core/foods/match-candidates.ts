@@ -14,6 +14,8 @@ export interface Candidate {
   readonly code: FoodCode | null;
   readonly nearness: Nearness;
   readonly confidence: number;
+  /** The confidence before words of other parts took from it: readings are ranked by this. */
+  readonly rank: number;
   /** Letters of the phrase that the name takes up. */
   readonly covered: number;
   /** How well the unit suits the food, to choose between two foods of one name. */
@@ -30,9 +32,9 @@ export interface PhraseToMatch {
 }
 
 // What each departure from the plain name costs, out of a confidence of 1. Judged on test lines, not measured.
-const costs = { otherFood: 0.6, unknownAfter: 0.6, unknownBefore: 0.15, nameWordBefore: 0.25, unknownBeforeKind: 0.55, extraWord: 0.04, extraFood: 0.25, colour: 0.08, part: 0.1, slip: 0.12, slipAndUnknown: 0.2, unknownInPhrase: 0.15, turned: 0.02, missedForm: 0.12, missedProduct: 0.7, noTableFood: 0 };
+const costs = { otherFood: 0.6, unknownAfter: 0.6, unknownBefore: 0.15, nameWordBefore: 0.25, unknownBeforeKind: 0.55, extraWord: 0.04, participle: 0.14, extraFood: 0.25, colour: 0.08, part: 0.1, slip: 0.12, slipAndUnknown: 0.2, unknownInPhrase: 0.15, secondFood: 0.15, turned: 0.02, missedForm: 0.12, missedProduct: 0.7, noTableFood: 0 };
 const mostUnknownBefore = 3;
-const participle = /[^e]ed$/;
+const participle = /^.{3,}[^e]ed$/;
 
 const tolerated = (word: string, nameWords: readonly string[]): boolean => varieties.some(([before, heads]) => before.has(word) && nameWords.some((n) => heads.has(n)));
 
@@ -70,9 +72,10 @@ function afterName(word: string, nameWords: readonly string[], chosen: { inTable
   if (word === 'leaf') return nameWords.some((n) => leafyPlants.has(n)) || chosen.inTable.has(word) ? 0 : null;
   if (meatParts.has(word) && fleshGroup.test(chosen.group)) return chosen.inTable.has(word) ? 0 : costs.part;
   if (idleWords.has(word) || chosen.inTable.has(word)) return 0;
+  if (word === 'fish' && fleshGroup.test(chosen.group)) return 0;
   if (formOfWord(word)) return 0;
   // "Stock cube dissolved", "butter rubbed in": what was done with it.
-  return participle.test(word) && !index.isNameWord(word) ? costs.extraWord : null;
+  return participle.test(word) && !index.isNameWord(word) ? costs.participle : null;
 }
 
 function fitOf(target: NameTarget, context: MatchContext, group: string): number {
@@ -101,10 +104,10 @@ function readSpan(target: NameTarget, span: { words: readonly string[]; from: nu
   const lose = (amount: number): void => {
     confidence -= amount;
   };
-  const remarkWords = context.remarks.includes('juice-only') || context.remarks.includes('juice-and-zest') ? ['juice'] : context.remarks.includes('zest-only') ? ['zest'] : [];
+  const product = context.remarks.includes('juice-only') || context.remarks.includes('juice-and-zest') ? 'juice' : context.remarks.includes('zest-only') ? 'peel' : null;
   // "Kidney beans in chilli sauce", "tuna in oil" come in tins.
   const tinned = cut >= 0 && words[cut] === 'in' && phraseRest.some((w) => tinLiquids.has(w)) ? ['jar'] : [];
-  const request = { words: [...remarkWords, ...tinned, ...after, ...before, ...phrase.extra, ...phraseRest], nameWords: target.words, unit: context.unit };
+  const request = { words: [...after, ...before], extra: [...tinned, ...phrase.extra, ...phraseRest], nameWords: target.words, unit: context.unit, product } as const;
   const choice = target.entry ? chooseForm(target.entry, request) : null;
   const food = choice ? target.entry?.forms[choice.form] : undefined;
   const code = target.own?.code ?? food?.code ?? null;
@@ -132,11 +135,12 @@ function readSpan(target: NameTarget, span: { words: readonly string[]; from: nu
       if (cost === costs.part) notes.push({ code: 'part-ignored', data: { word } });
     }
   }
+  let lostToExtra = 0;
   for (const word of new Set(phrase.extra)) {
     if (idleWords.has(word) || colourWords.has(word) || phraseBreaks.has(word) || chosen.inTable.has(word) || formOfWord(word)) continue;
     const other = index.targets(word).some((t) => t.entry !== target.entry);
     if (other && !index.targets(word).some((t) => t.entry === target.entry)) lose(costs.extraFood);
-    else if (!index.targets(word).length) lose(costs.extraWord);
+    else if (!index.targets(word).length) lostToExtra += costs.extraWord;
   }
   if (unknown.length > 0) notes.push({ code: 'unknown-words', data: { words: unknown.join(' ') } });
   for (const word of phraseRest.slice(0, mostUnknownBefore)) if (!isPlainlyKnown(word, index)) lose(costs.unknownInPhrase);
@@ -146,7 +150,8 @@ function readSpan(target: NameTarget, span: { words: readonly string[]; from: nu
     notes.push({ code: 'slip-read', data: { typed, read } });
   }
   if (phrase.turned) lose(costs.turned);
-  const base = { confidence: Math.max(0, confidence), covered: words.slice(from, to).join('').length, notes };
+  const own = Math.max(0, confidence - lostToExtra);
+  const base = { confidence: own, rank: own + lostToExtra, covered: words.slice(from, to).join('').length, notes };
   if (!choice) return ownCandidate(target, base);
   const missed = choice.missed;
   if (choice.wrongProduct) lose(costs.missedProduct);
@@ -156,7 +161,7 @@ function readSpan(target: NameTarget, span: { words: readonly string[]; from: nu
   if (food?.note) notes.push({ code: 'kitchen-note', data: { text: food.note } });
   if (code === null) notes.push({ code: 'no-table-food', data: { name: target.entry?.name ?? target.name, text: food?.note ?? '' } });
   const nearness: Nearness = code === null ? 'none' : missed !== null && food?.nearness === 'same' ? 'near' : (food?.nearness ?? 'none');
-  return { ...base, confidence: Math.max(0, Math.min(1, confidence)), target, form: choice.form, code, nearness, fit: fitOf(target, context, chosen.group) };
+  return { ...base, confidence: Math.max(0, Math.min(1, confidence - lostToExtra)), rank: Math.max(0, confidence), target, form: choice.form, code, nearness, fit: fitOf(target, context, chosen.group) };
 }
 
 /** Every name that stands inside a phrase, read with the words around it. */
@@ -164,11 +169,13 @@ export function evaluatePhrase(phrase: PhraseToMatch, context: MatchContext, ind
   const out: Candidate[] = [];
   const at = { context, index };
   const scan = (words: readonly string[], second: boolean): void => {
-    for (let from = 0; from < words.length; from++) {
+    // Behind "in", "from", "with" no food begins that the line is about.
+    const cut = words.findIndex((w, i) => i > 0 && phraseBreaks.has(w));
+    for (let from = 0; from < (cut < 0 ? words.length : cut); from++) {
       for (let to = from + 1; to <= Math.min(words.length, from + index.longestName); to++) {
         for (const target of index.targets(words.slice(from, to).join(''))) {
           const read = readSpan(target, { words, from, to }, phrase, at);
-          out.push(second ? { ...read, confidence: Math.max(0, read.confidence - 0.15), notes: [...read.notes, { code: 'second-food', data: { name: target.name } }] } : read);
+          out.push(second ? { ...read, confidence: Math.max(0, read.confidence - costs.secondFood), rank: read.rank - costs.secondFood, notes: [...read.notes, { code: 'second-food', data: { name: target.name } }] } : read);
         }
       }
     }

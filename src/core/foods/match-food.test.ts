@@ -66,6 +66,25 @@ describe('a food named in the kitchen', () => {
     expect(match('chickn').note).toEqual({ code: 'slip-read', data: { typed: 'chickn', read: 'chicken' } });
   });
 
+  it('may be cut short or lose its vowels where one food alone can be meant, and says so', () => {
+    const table: [string, string][] = [['chkn stock', 'chicken stock, raw'], ['corian leaves', 'coriander, raw'], ['btr beans', 'butter beans, canned'], ['radi', 'radish, raw'], ['plain flr', 'plain flour, raw']];
+    for (const [words, food] of table) expect([read(words), match(words).note?.code], words).toEqual([food, 'slip-read']);
+    for (const words of ['mil', 'co', 'p', 'gar bread']) expect(match(words).entry, words).toBeNull();
+  });
+
+  it('is told by the unit and by qualifiers that belong to its name', () => {
+    expect(read('chicken', { context: { unit: 'breast', unitKind: 'count' } })).toBe('chicken breast, raw');
+    expect(read('beans', { qualifiers: ['butter'] })).toBe('butter beans, canned');
+    expect(read('almonds', { qualifiers: ['ground'] })).toBe('ground almonds, ground');
+    expect(read('tomatoes', { qualifiers: ['chopped'] })).toBe('tomato, raw');
+  });
+
+  it('does not begin behind "in", "from" or "with"', () => {
+    expect(match('aquafaba from 1 tin of chickpeas').entry).toBeNull();
+    expect(match('zorb', { qualifiers: ['in olive oil'] }).entry).toBeNull();
+    expect(read('chickpeas', { qualifiers: ['in water', 'drained'] })).toBe('chickpeas, canned');
+  });
+
   it('takes the first of two foods and says so', () => {
     expect(read('olive or sunflower oil')).toBe('olive oil, raw');
     expect(match('salt and pepper').reasons.map((r) => r.code)).toContain('second-food');
@@ -99,6 +118,17 @@ describe('the form', () => {
     expect(read('thyme', { qualifiers: ['chopped'] })).toBe('thyme, raw');
     expect(read('thyme', { context: { unit: 'tsp', unitKind: 'volume' } })).toBe('thyme, dried');
     expect(read('fresh thyme')).toBe('thyme, raw');
+  });
+
+  it('of a citrus fruit by the squeeze or spoon is its juice', () => {
+    expect(read('lemon', { context: { unit: 'squeeze', unitKind: 'volume' } })).toBe('lemon, juice');
+    expect(read('lemon', { qualifiers: ['chopped'], context: { unit: 'tbsp', unitKind: 'volume' } })).toBe('lemon, raw');
+    expect(read('lemon')).toBe('lemon, raw');
+  });
+
+  it('that only a remark asks for stays the food, with a note', () => {
+    const m = match('radish', { context: { remarks: ['juice-only'] } });
+    expect([m.entry?.name, m.form, m.nearness, m.note?.code]).toEqual(['radish', 'raw', 'near', 'form-missing']);
   });
 
   it('that the food lacks gives the nearest one and says so', () => {

@@ -3,7 +3,7 @@ import type { FoodMatch, MatchAlternative, MatchContext, MatchNote, MatchNoteCod
 import type { FoodIndex } from './match-index.ts';
 import { findInTables } from './match-search.ts';
 import { correctedWords } from './match-slips.ts';
-import { idleWords, phraseBreaks } from './match-words.ts';
+import { cutWords, phraseBreaks } from './match-words.ts';
 import { foldWord, readWords } from './word-forms.ts';
 
 /** The words of a food as a line names it. */
@@ -16,6 +16,7 @@ export interface NamedWords {
 const acceptedFrom = 0.5;
 const alternativesShown = 4;
 const longestPhrase = 24;
+const mostTelling = 3;
 // Of several notes the one that most likely tells of a wrong food is shown.
 const shownFirst: readonly MatchNoteCode[] = ['no-table-food', 'slip-read', 'unknown-words', 'form-missing', 'second-food', 'several-meanings', 'kitchen-note', 'part-ignored'];
 
@@ -27,18 +28,39 @@ interface Phrase {
 
 /** The words of the qualifiers, and apart those that start with "in", "on", "with": what follows is no food of its own. */
 interface Qualifiers {
+  readonly texts: readonly (readonly string[])[];
   readonly words: readonly string[];
   readonly phrases: readonly (readonly string[])[];
 }
 
-function readQualifiers(texts: readonly string[]): Qualifiers {
-  const all = texts.slice(0, longestPhrase).map((text) => readWords(text).parts.flat().slice(0, longestPhrase).map(foldWord));
+function readQualifiers(written: readonly string[]): Qualifiers {
+  const all = written.slice(0, longestPhrase).map((text) => readWords(text).parts.flat().slice(0, longestPhrase).map(foldWord));
   const phrasesOf = all.filter((words) => words.length > 1 && phraseBreaks.has(words[0] ?? ''));
-  return { words: all.filter((words) => !phrasesOf.includes(words)).flat().slice(0, longestPhrase), phrases: phrasesOf };
+  const texts = [...new Map(all.filter((words) => words.length > 0 && !phrasesOf.includes(words)).map((words) => [words.join(' '), words])).values()];
+  return { texts, words: texts.flat().slice(0, longestPhrase), phrases: phrasesOf };
+}
+
+// Words by which the unit may stand in a name: an ear of corn is a cob, what comes in a tin is tinned.
+const unitBefore: Readonly<Record<string, readonly string[]>> = { tin: ['canned'], jar: ['jarred'] };
+const unitBehind: Readonly<Record<string, readonly (readonly string[])[]>> = { ear: [['cob'], ['on', 'the', 'cob']], jar: [['in', 'a', 'jar']] };
+
+/** The phrase with the unit as part of the name: "2 breasts" of "chicken" is "chicken breast". */
+function withUnit(phrase: Phrase, unit: string | null): Phrase[] {
+  if (unit === null || unit === 'piece') return [];
+  const behind = [[foldWord(unit)], ...(unitBehind[unit] ?? [])].map((more) => ({ ...phrase, words: [...phrase.words, ...more] }));
+  return [...behind, ...(unitBefore[unit] ?? []).map((word) => ({ ...phrase, words: [word, ...phrase.words] }))];
+}
+
+/** "85% lean" tells the fat by what it is not. */
+function leanAsFat(words: readonly string[]): string[] {
+  return words.map((word, i) => {
+    const percent = /^(\d{2})%$/.exec(word);
+    return percent && words[i + 1] === 'lean' ? `${100 - Number(percent[1])}%` : word === 'lean' && /^\d{2}%$/.test(words[i - 1] ?? '') ? 'fat' : word;
+  });
 }
 
 /** The orders in which the parts of a name may be read: "flour, plain" is also "plain flour". */
-function phrases(parts: readonly (readonly string[])[], qualifiers: Qualifiers): Phrase[] {
+function phrases(parts: readonly (readonly string[])[], qualifiers: Qualifiers, unit: string | null): Phrase[] {
   const [first = [], ...rest] = parts;
   const all = rest.flat();
   const { words } = qualifiers;
@@ -52,14 +74,15 @@ function phrases(parts: readonly (readonly string[])[], qualifiers: Qualifiers):
   }
   if (rest.length > 1) out.push({ words: [...[...rest].reverse().flat(), ...first], extra: words, turned: true });
   // Cutting words stay out: "2 tomatoes, chopped" is not "chopped tomatoes", which is a tin.
-  for (const word of new Set(words)) {
-    if (!idleWords.has(word)) out.push({ words: [word, ...whole], extra: [...all, ...words.filter((q) => q !== word)], turned: true });
-  }
-  return out;
+  const telling = qualifiers.texts.filter((text) => text.length <= mostTelling && !text.some((word) => cutWords.has(word)));
+  for (const text of telling) out.push({ words: [...text, ...whole], extra: [...all, ...words.filter((q) => !text.includes(q))], turned: false });
+  const single = telling.filter((text) => text.length === 1).flat();
+  if (single.length > 1 && single.length <= mostTelling) out.push({ words: [...single, ...whole], extra: [...all, ...words.filter((q) => !single.includes(q))], turned: false });
+  return [...out, ...withUnit({ words: whole, extra: [...all, ...words], turned: false }, unit)];
 }
 
 function better(a: Candidate, b: Candidate): number {
-  return b.confidence - a.confidence || b.covered - a.covered || Number(b.target.own !== null) - Number(a.target.own !== null) || b.fit - a.fit;
+  return b.rank - a.rank || b.covered - a.covered || Number(b.target.own !== null) - Number(a.target.own !== null) || b.fit - a.fit || b.confidence - a.confidence;
 }
 
 const targetId = (c: Candidate): string => `${c.target.own?.code ?? c.target.entry?.name ?? ''} ${c.form ?? ''}`;
@@ -70,7 +93,7 @@ function alternativeOf(c: Candidate): MatchAlternative {
 
 function kitchenMatch(best: Candidate, others: readonly Candidate[]): FoodMatch {
   const rivals = others.filter((other) => targetId(other) !== targetId(best));
-  const tied = rivals.some((r) => r.confidence === best.confidence && r.covered === best.covered && r.target.words.join('') === best.target.words.join(''));
+  const tied = rivals.some((r) => r.rank === best.rank && r.covered === best.covered && r.target.words.join('') === best.target.words.join(''));
   const notes: MatchNote[] = [...best.notes];
   if (tied) notes.push({ code: 'several-meanings', data: { name: best.target.name, other: rivals[0]?.target.entry?.name ?? rivals[0]?.target.name ?? '' } });
   const shown = shownFirst.map((code) => notes.find((n) => n.code === code)).find((n) => n !== undefined);
@@ -94,9 +117,9 @@ function kitchenMatch(best: Candidate, others: readonly Candidate[]): FoodMatch 
  * Never throws; a name it cannot read gives `via: 'none'` with the nearest foods as alternatives.
  */
 export function matchFood(named: NamedWords, context: MatchContext, index: FoodIndex): FoodMatch {
-  const parts = readWords(named.name).parts.map((part) => part.slice(0, longestPhrase).map(foldWord));
+  const parts = readWords(named.name).parts.map((part) => leanAsFat(part.slice(0, longestPhrase).map(foldWord)));
   const qualifiers = readQualifiers(named.qualifiers);
-  const tried = phrases(parts.slice(0, 6), qualifiers);
+  const tried = phrases(parts.slice(0, 6), qualifiers, context.unitKind === 'count' ? context.unit : null);
   const evaluate = (phrase: Phrase, slips: PhraseToMatch['slips'] = []): Candidate[] => evaluatePhrase({ ...phrase, slips }, context, index);
   let found = tried.flatMap((phrase) => evaluate(phrase)).sort(better);
   const again = tried.flatMap((phrase) => {

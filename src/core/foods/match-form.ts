@@ -1,13 +1,17 @@
 import type { FoodForm, KitchenEntry } from './kitchen-name.ts';
-import { formOfWord, freshCuts, productForms, standIns } from './match-words.ts';
+import { cutWords, formOfWord, freshCuts, productForms, standIns } from './match-words.ts';
 
 /** What the words around a name ask for. */
 export interface FormRequest {
-  /** Folded words of the line that are not part of the name, with the qualifiers. */
+  /** Folded words beside the name. */
   readonly words: readonly string[];
+  /** Folded words of other parts and qualifiers: they may choose a form, and never make another product of it. */
+  readonly extra: readonly string[];
   /** Folded words of the name itself: a form they hold is part of the food, not a request. */
   readonly nameWords: readonly string[];
   readonly unit: string | null;
+  /** The product that the line is about by its remark ("juice of …"); null for the food itself. */
+  readonly product: FoodForm | null;
 }
 
 export interface FormChoice {
@@ -22,6 +26,7 @@ const freshUnits = new Set(['bunch', 'sprig', 'handful', 'leaf', 'thumb', 'knob'
 const cannedUnits = new Set(['tin', 'can']);
 // Pulses and grains in a pouch come cooked.
 const cookedUnits = new Set(['pouch']);
+const pouredUnits = new Set(['squeeze', 'splash', 'dash', 'drizzle', 'glug', 'tsp', 'tbsp', 'dsp', 'ml', 'fl-oz']);
 const driedForms = new Set<FoodForm>(['dried', 'ground', 'powder', 'flakes', 'whole']);
 
 /** The forms that words ask for, strong ones first; neighbouring words are also read joined ("low fat"). */
@@ -33,6 +38,8 @@ export function formsAsked(words: readonly string[]): readonly { form: FoodForm;
     if (!found) continue;
     if (found === joined && words[i + 1] !== undefined) i++;
     if (!asked.some((a) => a.form === found.form)) asked.push(found);
+    // A purée that is no paste is the cooked thing.
+    if (words[i] === 'puree') asked.push({ form: 'canned', weak: true }, { form: 'cooked', weak: true });
   }
   return asked.sort((a, b) => Number(a.weak) - Number(b.weak));
 }
@@ -40,19 +47,26 @@ export function formsAsked(words: readonly string[]): readonly { form: FoodForm;
 /** The form of an entry that a line means, by its words, then its unit, then the entry's usual one. */
 export function chooseForm(entry: KitchenEntry, request: FormRequest): FormChoice {
   const has = (form: FoodForm): boolean => entry.forms[form] !== undefined;
+  if (request.product !== null) return { form: has(request.product) ? request.product : entry.usual, missed: has(request.product) ? null : request.product, wrongProduct: false };
   const asked = [...formsAsked(request.words)];
+  for (const extra of formsAsked(request.extra)) if (!asked.some((a) => a.form === extra.form)) asked.push({ form: extra.form, weak: extra.weak || productForms.has(extra.form) });
+  const words = [...request.words, ...request.extra];
+  // A squeeze or spoonful of a citrus fruit is its juice.
+  if (request.unit !== null && pouredUnits.has(request.unit) && has('juice') && has('peel') && asked.length === 0 && !words.some((w) => cutWords.has(w))) asked.push({ form: 'juice', weak: true });
   if (request.unit !== null && cannedUnits.has(request.unit) && !asked.some((a) => !a.weak)) asked.push({ form: 'canned', weak: true });
   if (request.unit !== null && cookedUnits.has(request.unit) && asked.length === 0) asked.push({ form: 'cooked', weak: true });
+  // What is drained without soaking came in a tin.
+  if (asked.length === 0 && words.includes('drained') && !words.includes('soaked') && entry.usual === 'dried') asked.push({ form: 'canned', weak: true });
   for (const { form } of asked) if (has(form)) return { form, missed: null, wrongProduct: false };
   const strong = asked.find((a) => !a.weak && !request.nameWords.some((word) => formOfWord(word)?.form === a.form))?.form;
   // Dry goods are sold uncooked; "raw" asks for nothing else there, "fresh" does.
   if (strong === 'raw' && driedForms.has(entry.usual)) return { form: entry.usual, missed: null, wrongProduct: false };
-  if (strong === undefined && request.words.includes('fresh') && driedForms.has(entry.usual)) return { form: entry.usual, missed: 'raw', wrongProduct: false };
+  if (strong === undefined && words.includes('fresh') && driedForms.has(entry.usual)) return { form: entry.usual, missed: 'raw', wrongProduct: false };
   if (strong !== undefined) {
     const standIn = (standIns[strong] ?? []).find(has);
     return { form: standIn ?? entry.usual, missed: strong === entry.usual ? null : strong, wrongProduct: productForms.has(strong) && standIn === undefined };
   }
-  const fresh = (request.unit !== null && freshUnits.has(request.unit)) || request.words.some((word) => freshCuts.has(word));
+  const fresh = (request.unit !== null && freshUnits.has(request.unit)) || words.some((word) => freshCuts.has(word));
   if (fresh && driedForms.has(entry.usual) && has('raw') && !has('cooked')) return { form: 'raw', missed: null, wrongProduct: false };
   return { form: entry.usual, missed: null, wrongProduct: false };
 }

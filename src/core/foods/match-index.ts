@@ -30,6 +30,8 @@ export interface FoodIndex {
   slipsOf(word: string): readonly { word: string; distance: number }[];
   /** Words that stand beside a folded word in some name: "dried" beside "yeast". */
   besides(word: string): ReadonlySet<string>;
+  /** The one-word names that begin with these letters, without those that are longer forms of one of them. */
+  namesBeginning(start: string): readonly string[];
   /** The ranked search over every food; made on first use. */
   search(): SearchIndex;
 }
@@ -91,6 +93,11 @@ export function buildFoodIndex(entries: readonly KitchenEntry[], table: FoodTabl
       return near.filter((n) => n.distance === near[0]?.distance);
     },
     besides: (word) => besides.get(word) ?? none,
+    namesBeginning(start) {
+      const names = new Set<string>();
+      for (const word of byStart.get(start[0] ?? '') ?? []) if (word.startsWith(start) && word.length > start.length && byKey.has(word)) names.add(word);
+      return [...names].filter((name) => ![...names].some((other) => other !== name && name.startsWith(other)));
+    },
     search: () => (search ??= buildSearchIndex(entries, table)),
   };
   return index;

@@ -22,9 +22,9 @@ const unlikelyGroups = /baby foods|fast foods|restaurant|indigenous|meals and en
 
 const fold = (text: string): ReadonlySet<string> => new Set(text.split(' ').map(foldWord));
 // The tables put these in front of the food itself: "Spices, cumin seed", "Fish, tuna, raw".
-const classWords = fold('nuts seeds fish spices beans crustaceans mollusks beverages snacks soup squash candies alcoholic game seaweed cereals bread cheese mushrooms peppers');
+const classWords = fold('nuts seeds fish spices crustaceans mollusks beverages snacks soup candies alcoholic game seaweed');
 // Of these, the ones that are the food: "Soup, beef stroganoff" is no stroganoff.
-const tellingClasses = fold('soup snacks candies bread cheese alcoholic');
+const tellingClasses = fold('soup snacks candies alcoholic');
 // Strengthened or made-up forms that nobody means without saying so.
 const unlessAsked = fold('condensed dehydrated concentrate concentrated powder powdered mix cube cubes instant imitation substitute frosting baby infant');
 const dryUnlessAsked = /soups|beverages|sweets|dairy|meals/i;

@@ -26,6 +26,38 @@ function inContext(words: readonly string[], at: number, index: FoodIndex): { wo
   return [...near].filter(([, distance]) => distance === least).map(([word, distance]) => ({ word, distance }));
 }
 
+/** Whether all these words name one and the same food ("lentil", "lentille"). */
+function sameFood(near: readonly { word: string }[], index: FoodIndex): boolean {
+  const [first, ...rest] = near.map(({ word }) => index.targets(word));
+  const target = first?.length === 1 ? first[0] : undefined;
+  return target !== undefined && rest.every((others) => others.length === 1 && others[0]?.entry === target.entry && others[0]?.own === target.own);
+}
+
+const shortestAbbreviation = 3;
+const leastCutOff = 2;
+
+/** Whether a typed word is a word cut short ("tom", "brocc") or without its vowels ("stk", "wht"). */
+function abbreviates(typed: string, word: string): boolean {
+  if (typed.length < 2 || typed.length > word.length - leastCutOff) return false;
+  if (word.startsWith(typed)) return true;
+  const bones = (text: string): string => text.charAt(0) + text.slice(1).replace(/[aeiouy]/g, '').replace(/(.)\1/g, '$1');
+  return bones(word) === typed || bones(word).replace(/[lrnc](?=[ktm])/g, '') === typed;
+}
+
+/** The word that an abbreviation stands for: one beside its neighbours, else the one kitchen name that begins so; null when it is in doubt. */
+function unabbreviated(words: readonly string[], at: number, index: FoodIndex): string | null {
+  const typed = words[at] ?? '';
+  const beside = new Set<string>();
+  for (const neighbour of [words[at - 1], words[at + 1]]) {
+    if (neighbour !== undefined) for (const word of index.besides(neighbour)) if (abbreviates(typed, word)) beside.add(word);
+  }
+  if (beside.size === 1) return [...beside][0] ?? null;
+  if (beside.size > 1 || typed.length < shortestAbbreviation) return null;
+  const names = index.namesBeginning(typed);
+  const only = names.length === 1 ? names[0] : undefined;
+  return only !== undefined && abbreviates(typed, only) ? only : null;
+}
+
 /**
  * Words with slips corrected: first as the neighbours suggest ("frsh yeast"), then where exactly
  * one name word is near. A word that is known is never touched. Null when nothing was corrected.
@@ -36,11 +68,12 @@ export function correctedWords(words: readonly string[], index: FoodIndex): { wo
     if (isPlainlyKnown(word, index)) return word;
     const context = inContext(words, at, index);
     const near = context.length > 0 ? context : index.slipsOf(word);
-    const only = near[0];
-    if (!only || near.length > 1 || (context.length === 0 && index.isKnownWord(word))) return word;
-    const read = foldWord(only.word);
-    slips.push([word, only.word]);
-    return read;
+    const one = near.length === 1 || sameFood(near, index);
+    const slip = one && (context.length > 0 || !index.isKnownWord(word)) ? near[0]?.word : undefined;
+    const read = slip ?? (near.length === 0 ? unabbreviated(words, at, index) : null);
+    if (read === null) return word;
+    slips.push([word, read]);
+    return foldWord(read);
   });
   return slips.length > 0 ? { words: out, slips } : null;
 }

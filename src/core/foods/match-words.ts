@@ -17,10 +17,13 @@ export const idleWords = fold(`
   finger thumb each per piece pieces chunk chunks slice slices wedge wedges cube cubes ring rings strip strips stick sticks spear spears floret florets segment segments round rounds matchstick matchsticks half halves quarter quarters
   clove cloves bulb bulbs head heads stalk stalks stem stems sprig sprigs bunch bunches handful handfuls pod pods ear ears knob fillet fillets flesh tail-on new-season season
   can tin jar packet pack pouch bag box carton tub bottle ball block bar loaf
-  bruised bashed smashed split uncut spiralized spiralised riced ribboned shucked debearded deveined jointed scored blended blitzed pounded seasoned wilted torn snipped unwaxed unwaxed butterflied boiling tepid lukewarm cooled sieved shaken crosswise level stale
+  up down out over apart bruised bashed smashed split uncut spiralized spiralised riced ribboned shucked debearded deveined jointed scored blended blitzed pounded seasoned wilted torn snipped unwaxed unwaxed butterflied boiling tepid lukewarm cooled sieved shaken crosswise level stale
   rasher eat cook use removed discarded dusting frying deep shallow greasing brushing rolling sprinkling drizzling coating topping decorate decorating dressing
   pure natural plain-tasting real proper traditional authentic standard regular normal ordinary everyday premium luxury artisan vegan vegetarian gluten glutenfree free dairyfree kosher halal
 `);
+
+/** Of these, the cutting and beating words: before a name they may make another food ("chopped tomatoes" is a tin). */
+export const cutWords = fold('chopped sliced diced cubed cut minced grated shredded torn crushed crumbled mashed julienned quartered halved beaten whisked whipped melted trimmed peeled cored');
 
 /** Colours: they tell sorts of one food apart, so they cost a little when no name holds them. */
 export const colourWords = fold('red green yellow orange white black brown purple golden gold pink blue dark light pale deep rainbow mixed bicolour striped heirloom heritage');
@@ -72,7 +75,7 @@ const formTable: Readonly<Record<string, readonly [FoodForm, 'strong' | 'weak']>
   smoked: ['smoked', 'strong'], smoky: ['smoked', 'weak'], roasted: ['roasted', 'strong'], roast: ['roasted', 'strong'], chargrilled: ['roasted', 'weak'], toasted: ['toasted', 'strong'],
   pickled: ['pickled', 'strong'], salted: ['salted', 'strong'],
   juice: ['juice', 'strong'], juiced: ['juice', 'weak'], squeezed: ['juice', 'weak'], zested: ['peel', 'weak'], zest: ['peel', 'strong'], rind: ['peel', 'strong'], peel: ['peel', 'strong'],
-  oil: ['oil', 'strong'], flour: ['flour', 'strong'], paste: ['paste', 'strong'], puree: ['paste', 'strong'], flake: ['flakes', 'strong'], flaked: ['flakes', 'weak'],
+  oil: ['oil', 'strong'], flour: ['flour', 'strong'], paste: ['paste', 'strong'], puree: ['paste', 'weak'], pureed: ['paste', 'weak'], meal: ['ground', 'strong'], flake: ['flakes', 'strong'], flaked: ['flakes', 'weak'],
   sprouted: ['sprouted', 'strong'], instant: ['instant', 'weak'], quickcook: ['instant', 'weak'], easycook: ['instant', 'weak'],
   wholemeal: ['wholemeal', 'strong'], wholewheat: ['wholemeal', 'strong'], wholegrain: ['wholemeal', 'strong'],
   lowfat: ['low-fat', 'strong'], reducedfat: ['low-fat', 'strong'], halffat: ['low-fat', 'strong'], lighter: ['low-fat', 'weak'], light: ['low-fat', 'weak'], lite: ['low-fat', 'weak'], lowerfat: ['low-fat', 'strong'], semiskimmed: ['low-fat', 'strong'],
@@ -82,8 +85,8 @@ const formTable: Readonly<Record<string, readonly [FoodForm, 'strong' | 'weak']>
 
 const formByWord = new Map<string, FormWord>(Object.entries(formTable).map(([word, [form, strength]]) => [foldWord(word), { form, weak: strength === 'weak' }]));
 
-/** Spellings of the form words, for reading slips: "tined" is a slip of "tinned". */
-export const formSpellings: readonly string[] = [...Object.keys(formTable), 'tinned', 'flakes', 'whole-wheat'].filter((w) => w.length >= 5);
+/** Spellings of the form and cutting words, for reading slips: "tined" is a slip of "tinned". */
+export const formSpellings: readonly string[] = [...Object.keys(formTable), 'tinned', 'flakes', 'finely', 'roughly', 'thinly', 'coarsely', 'chopped', 'sliced', 'diced', 'peeled', 'grated', 'crushed', 'drained'].filter((w) => w.length >= 5);
 
 /** The form that a word asks for, or null. Two-word forms come joined: `lowfat`, `wholewheat`. */
 export function formOfWord(word: string): FormWord | null {

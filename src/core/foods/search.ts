@@ -121,7 +121,7 @@ function hitOf(at: Ranked, index: FoodIndex): SearchHit | null {
   const coverage = at.matched / at.words.length;
   if (document.entry) {
     const { entry } = document;
-    const { form } = chooseForm(entry, { words: at.words, nameWords: readWords(document.name).parts.flat().map(foldWord), unit: null });
+    const { form } = chooseForm(entry, { words: at.words, extra: [], product: null, nameWords: readWords(document.name).parts.flat().map(foldWord), unit: null });
     const food = entry.forms[form];
     const group = food?.code ? (index.table.find(food.code)?.group ?? null) : null;
     return { via: 'kitchen-name', entry, form, code: food?.code ?? null, name: entry.name, matchedName: document.name === entry.name ? null : document.name, state: form, group, coverage, score: at.score };
