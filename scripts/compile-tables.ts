@@ -1,6 +1,7 @@
 import { cpSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { compileChange } from './tables/change.ts';
+import { compileCooking } from './tables/cooking.ts';
 import { compileCooked } from './tables/cooked.ts';
 import { compileCycle } from './tables/cycle.ts';
 import { compileFoods } from './tables/foods.ts';
@@ -47,3 +48,4 @@ write('units', compileUnits(data));
 write('reader-words', compileReaderWords(data));
 
 cpSync(join(data, 'demo'), join(out, 'demo'), { recursive: true });
+write('cooking', compileCooking(data));

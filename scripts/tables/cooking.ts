@@ -2,16 +2,8 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse } from 'yaml';
 import { z } from 'zod';
-import { panSizes, places, type Kitchen, type KitchenRules, type StepHabit, type StepHabits } from '../../src/core/cooking/index.ts';
+import { panSizes, places, type CookingTables, type StepHabit } from '../../src/core/cooking/index.ts';
 import { compileReaderWords } from './reader-words.ts';
-
-export interface CookingTables {
-  readonly rules: KitchenRules;
-  readonly habits: StepHabits;
-  readonly usualKitchen: Kitchen;
-  readonly wordsPerMinute: number;
-  readonly deadAirSeconds: number;
-}
 
 const triple = z.tuple([z.number().positive(), z.number().positive(), z.number().positive()]).refine(([low, value, high]) => low <= value && value <= high, 'shortest, usual, longest');
 const habit = z.strictObject({

@@ -56,7 +56,7 @@ export function readPsplib(text: string, file = 'the project file'): PlanModel {
       lags.push({ from: i, to: successor - 1, ticks: durations[i]! });
     }
   });
-  return { activities, resources: capacities.map((capacity, r) => ({ id: `R${r + 1}`, capacity })), uses, lags, choices: [], horizon };
+  return { activities, resources: capacities.map((capacity, r) => ({ id: `R${r + 1}`, capacity })), uses, lags, choices: [], limits: [], horizon };
 }
 
 /** Best known makespans from a PSPLIB table such as j30opt.sm, keyed "parameter_instance" ("13_1"). */

@@ -9,3 +9,4 @@ export * from './dish-tables.ts';
 export * from './allergens.ts';
 export * from './cooked.ts';
 export * from './cycle.ts';
+export * from './cooking.ts';

@@ -138,7 +138,6 @@ export function talkTrack(plan: CookPlan, paragraphs: readonly Paragraph[], sett
 }
 
 /** Moves each line towards the middle between its neighbours, within its windows: a few rounds even the silences out. */
-// eslint-disable-next-line max-params -- a private step of talkTrack over its own tables
 function spread(chosen: State['chosen'], rooms: readonly (readonly Window[])[], seconds: readonly number[], plan: CookPlan): number[] {
   const starts = chosen.map(({ start }) => start);
   for (let round = 0; round < 40; round += 1) {

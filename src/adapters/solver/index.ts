@@ -1,0 +1,2 @@
+export * from './psplib.ts';
+export * from './watch.ts';
