@@ -101,9 +101,13 @@ export function drainedStep(context: WeighContext): WeighStep | null {
   return figure ? { kind: 'drained', data: {}, factor: figure.value, unit: '1', spread: figure.spread, source: figure.source, locator: figure.locator } : null;
 }
 
+const smallByName = /^(baby|mini|small|dwarf)\b/;
+
 function sizeStep(context: WeighContext, done: PieceSize | null): WeighStep | null {
   const asked = context.amount.size;
   if (asked === null || asked === done || asked === 'medium') return null;
+  // "Baby aubergine" is small already.
+  if (asked === 'small' && smallByName.test(context.match.entry?.name ?? '')) return null;
   const figure = context.tables.rules.sizeFactors[asked];
   const base = done === null ? 1 : context.tables.rules.sizeFactors[done].value;
   return { kind: 'size', data: { size: asked }, factor: figure.value / base, unit: '1', spread: figure.spread, source: figure.source, locator: figure.locator };

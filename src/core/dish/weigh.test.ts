@@ -46,6 +46,19 @@ describe('a stated weight', () => {
     expect(grams(amountOf(1, 'tin'), beans, { text: '1 tin beans' })).toBeCloseTo(240);
   });
 
+  it('of a tin is whole when what it lies in is eaten, drained when the cook drains it', () => {
+    const tin = amountOf(1, 'tin', { each: { quantity: exactly(100), unit: 'g' } });
+    expect(grams(tin, beans, { text: '100 g tin beans in tomato sauce' })).toBeCloseTo(100);
+    const whole = matchOf(bareEntry('white beans', 'sr28:10', 'canned'));
+    expect(grams(tin, whole, { text: '100 g tin white beans' })).toBeCloseTo(100);
+    expect(grams(tin, whole, { text: '100 g tin white beans, drained', qualifiers: ['drained'] })).toBeCloseTo(60);
+  });
+
+  it('of something cooked, tinned or dried has nothing left to throw away', () => {
+    const cooked = { ...onions, form: 'cooked' } as const;
+    expect(grams(amountOf(200, 'g'), cooked, { text: '200 g cooked onions' })).toBeCloseTo(200);
+  });
+
   it('is sure to 2 %', () => {
     const w = weigh(lineOf('100 g olive oil', amountOf(100, 'g')), oil).grams;
     expect(w?.low).toBeCloseTo(98);
@@ -71,6 +84,12 @@ describe('a spoon or cup', () => {
     expect(weigh(lineOf('x', amountOf(1, 'tsp')), leaf).confidence).toBeLessThan(weigh(lineOf('x', amountOf(1, 'tsp')), salt).confidence);
   });
 
+  it('weighs by the density of the form that is meant, not by that of the usual one', () => {
+    const dried = { ...onions, form: 'dried' } as const;
+    const w = weigh(lineOf('1 cup dried onion', amountOf(1, 'cup'), { name: 'onion' }), dried);
+    expect(w.paths[0]?.at(-1)?.kind).toBe('table-density');
+  });
+
   it('can be heaped, unless it is poured', () => {
     expect(grams(amountOf(1, 'cup', { fill: 'heaped' }), onions, { qualifiers: ['chopped'] })).toBeCloseTo(225);
     expect(grams(amountOf(1, 'tbsp', { fill: 'heaped' }), oil)).toBeCloseTo((1.2 * 15 * 13.5) / 14.787);
@@ -83,6 +102,10 @@ describe('a number of things', () => {
     expect(grams(amountOf(1, null, { size: 'large' }), onions)).toBeCloseTo(180);
     expect(grams(amountOf(1, null, { size: 'small' }), onions)).toBeCloseTo(67.5);
     expect(grams(amountOf(1, 'half'), onions)).toBeCloseTo(67.5);
+  });
+
+  it('that is small by its name is not made smaller', () => {
+    expect(grams(amountOf(2, null, { size: 'small' }), matchOf({ ...onion, name: 'baby onion' }))).toBeCloseTo(270);
   });
 
   it('weighs by the table’s piece, which has nothing left to throw away', () => {

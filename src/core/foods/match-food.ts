@@ -17,6 +17,8 @@ const acceptedFrom = 0.5;
 const alternativesShown = 4;
 const longestPhrase = 24;
 const mostTelling = 3;
+// Reading a word as cut short is a little less sure than reading it as a slip.
+const secondWayCost = 0.03;
 // Of several notes the one that most likely tells of a wrong food is shown.
 const shownFirst: readonly MatchNoteCode[] = ['no-table-food', 'slip-read', 'unknown-words', 'form-missing', 'second-food', 'several-meanings', 'kitchen-note', 'part-ignored'];
 
@@ -122,10 +124,7 @@ export function matchFood(named: NamedWords, context: MatchContext, index: FoodI
   const tried = phrases(parts.slice(0, 6), qualifiers, context.unitKind === 'count' ? context.unit : null);
   const evaluate = (phrase: Phrase, slips: PhraseToMatch['slips'] = []): Candidate[] => evaluatePhrase({ ...phrase, slips }, context, index);
   let found = tried.flatMap((phrase) => evaluate(phrase)).sort(better);
-  const again = tried.flatMap((phrase) => {
-    const read = correctedWords(phrase.words, index);
-    return read ? evaluate({ ...phrase, words: read.words }, read.slips) : [];
-  });
+  const again = tried.flatMap((phrase) => correctedWords(phrase.words, index).flatMap((read, way) => evaluate({ ...phrase, words: read.words }, read.slips).map((c) => ({ ...c, confidence: Math.max(0, c.confidence - way * secondWayCost), rank: c.rank - way * secondWayCost }))));
   if (again.length > 0) found = [...found, ...again].sort(better);
   const best = found[0];
   if (best && best.confidence >= acceptedFrom) return kitchenMatch(best, found.slice(1));

@@ -44,7 +44,7 @@ function abbreviates(typed: string, word: string): boolean {
   return bones(word) === typed || bones(word).replace(/[lrnc](?=[ktm])/g, '') === typed;
 }
 
-/** The word that an abbreviation stands for: one beside its neighbours, else the one kitchen name that begins so; null when it is in doubt. */
+/** The word that an abbreviation stands for: one beside its neighbours, else the one food whose name begins so; null when it is in doubt. */
 function unabbreviated(words: readonly string[], at: number, index: FoodIndex): string | null {
   const typed = words[at] ?? '';
   const beside = new Set<string>();
@@ -54,26 +54,40 @@ function unabbreviated(words: readonly string[], at: number, index: FoodIndex): 
   if (beside.size === 1) return [...beside][0] ?? null;
   if (beside.size > 1 || typed.length < shortestAbbreviation) return null;
   const names = index.namesBeginning(typed);
-  const only = names.length === 1 ? names[0] : undefined;
-  return only !== undefined && abbreviates(typed, only) ? only : null;
+  const one = names.length === 1 || sameFood(names.map((word) => ({ word })), index);
+  return one ? (names.find((name) => abbreviates(typed, name)) ?? null) : null;
 }
 
-/**
- * Words with slips corrected: first as the neighbours suggest ("frsh yeast"), then where exactly
- * one name word is near. A word that is known is never touched. Null when nothing was corrected.
- */
-export function correctedWords(words: readonly string[], index: FoodIndex): { words: readonly string[]; slips: readonly (readonly [string, string])[] } | null {
-  const slips: [string, string][] = [];
-  const out = words.map((word, at) => {
-    if (isPlainlyKnown(word, index)) return word;
-    const context = inContext(words, at, index);
-    const near = context.length > 0 ? context : index.slipsOf(word);
-    const one = near.length === 1 || sameFood(near, index);
-    const slip = one && (context.length > 0 || !index.isKnownWord(word)) ? near[0]?.word : undefined;
-    const read = slip ?? (near.length === 0 ? unabbreviated(words, at, index) : null);
-    if (read === null) return word;
-    slips.push([word, read]);
-    return foldWord(read);
-  });
-  return slips.length > 0 ? { words: out, slips } : null;
+/** The word that a typed word is a slip of, first as the neighbours suggest ("frsh yeast"), then where exactly one name word is near; null when none is or it is in doubt. */
+function unslipped(words: readonly string[], at: number, index: FoodIndex): string | null {
+  const context = inContext(words, at, index);
+  const all = context.length > 0 ? context : index.slipsOf(words[at] ?? '');
+  // Among equally near words a whole name goes before a part of one.
+  const names = all.filter(({ word }) => index.targets(word).length > 0);
+  const near = names.length > 0 ? names : all;
+  const one = near.length === 1 || sameFood(near, index);
+  return one && (context.length > 0 || !index.isKnownWord(words[at] ?? '')) ? (near[0]?.word ?? null) : null;
+}
+
+export interface CorrectedWords {
+  readonly words: readonly string[];
+  readonly slips: readonly (readonly [typed: string, read: string])[];
+}
+
+/** The phrase with unknown words read as slips, and with them read as abbreviations; known words are never touched. */
+export function correctedWords(words: readonly string[], index: FoodIndex): readonly CorrectedWords[] {
+  if (words.every((word) => isPlainlyKnown(word, index))) return [];
+  const correct = (first: typeof unslipped, second: typeof unslipped): CorrectedWords => {
+    const slips: [string, string][] = [];
+    const out = words.map((word, at) => {
+      if (isPlainlyKnown(word, index)) return word;
+      const read = first(words, at, index) ?? second(words, at, index);
+      if (read === null) return word;
+      slips.push([word, read]);
+      return foldWord(read);
+    });
+    return { words: out, slips };
+  };
+  const ways = [correct(unslipped, unabbreviated), correct(unabbreviated, unslipped)].filter((way) => way.slips.length > 0);
+  return ways.length === 2 && ways[0]?.words.join(' ') === ways[1]?.words.join(' ') ? ways.slice(0, 1) : ways;
 }
