@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { compileCycleModel } from '../../../scripts/tables/cycle.ts';
 import { knownSources } from '../../../scripts/tables/known-sources.ts';
-import { addDays, day, isoDate, type Day } from '../calendar/index.ts';
+import { addDays, day, isoDate } from '../calendar/index.ts';
 import { buildCycleModel, dayPhases, drawFutures, forecastCycles, meanOf, medianOf, nextCycle, phases, quantileOf, readSigns, unrecordedInGap, type CycleForecast, type ToldCycle } from './index.ts';
 
 const model = buildCycleModel(compileCycleModel('data', knownSources('data')));
@@ -130,7 +130,7 @@ describe('signs of ovulation', () => {
 describe('phases of a day', () => {
   it('have chances that sum to one on every day', () => {
     fc.assert(fc.property(histories, fc.integer({ min: 0, max: 50 }), fc.boolean(), (lengths, elapsed, confirmed) => {
-      const today = addDays(start, elapsed) as Day;
+      const today = addDays(start, elapsed);
       const futures = drawFutures(next(lengths).posterior, { lastStart: start, running: { elapsed, confirmed, signs: null }, until: addDays(today, 60), count: 100, seed: 7, bleed: null });
       for (const { chances } of dayPhases(futures, today, addDays(today, 60), model.parameters.phases)) {
         expect(phases.reduce((sum, p) => sum + chances[p], 0)).toBeCloseTo(1, 9);

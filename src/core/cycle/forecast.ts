@@ -3,7 +3,7 @@ import { runningCycle, type RunningCell, type RunningCycle } from './current-cyc
 import { distribution, medianOf, shifted, wholeDayRange, type CentralRange, type DayDistribution } from './distribution.ts';
 import { shownRange, rangeLevel } from './forecast-range.ts';
 import { convolve } from './kernel.ts';
-import { longestCycle } from './model.ts';
+import { longestCycle, type CycleModel } from './model.ts';
 import { heldRange, type NextCycle } from './next-cycle.ts';
 import type { Posterior } from './posterior.ts';
 
@@ -108,10 +108,21 @@ function ovulationForecast(next: NextCycle, cells: readonly RunningCell[], lastS
 function habits(of: Posterior): Pick<CycleForecast, 'typicalLength' | 'ownSpread'> {
   const { model } = of;
   const nS = model.spreads.length;
-  const at = (i: number): { typical: number; spread: number } => ({ typical: model.typical[Math.floor(of.cells[i]! / nS)]!, spread: model.spreads[of.cells[i]! % nS]! });
+  const at = (i: number): { typical: number; spread: number } => ({ typical: middleOf(model, of.cells[i]!), spread: model.spreads[of.cells[i]! % nS]! });
   const points = [...of.weights].map((weight, i) => ({ weight, ...at(i) }));
   return {
     typicalLength: spreadOver(points.map((p) => ({ value: p.typical, weight: p.weight }))),
     ownSpread: spreadOver(points.map((p) => ({ value: p.spread, weight: p.weight }))),
   };
+}
+
+/** The median length of a cycle under one cell, interpolated inside the day. */
+function middleOf(model: CycleModel, cell: number): number {
+  let sum = 0;
+  for (let d = model.lengthFrom[cell]!; d <= model.lengthTo[cell]!; d += 1) {
+    const p = model.length[cell * width + d]!;
+    if (sum + p >= 0.5) return d - 0.5 + (0.5 - sum) / p;
+    sum += p;
+  }
+  return model.lengthTo[cell]!;
 }
