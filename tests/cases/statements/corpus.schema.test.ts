@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { z } from 'zod';
@@ -26,9 +26,17 @@ const SplitFile = z.strictObject({ seed: z.int(), share: z.number().gt(0).lt(1),
 const sentences = z.array(Sentence).parse(load('sentences.yaml'));
 const textOf = new Map(sentences.map((row) => [row.id, row.text]));
 const ids = sentences.map((row) => row.id);
-const sets = ['labels-a.yaml', 'labels-b.yaml'].filter((file) => existsSync(new URL(file, here)));
+const sets = ['labels-a.yaml', 'labels-b.yaml', 'labels.yaml'] as const;
 const labelsOf = (file: string) => z.array(Label).parse(load(file));
 const first = labelsOf('labels-a.yaml');
+const second = labelsOf('labels-b.yaml');
+const settled = labelsOf('labels.yaml');
+const settledOf = new Map(settled.map((row) => [row.id, row.claims]));
+const Row = z.strictObject({ ...Sentence.shape, claims: z.array(Claim) });
+const sides = [
+  { file: 'dev-1.yaml', side: 'dev' },
+  { file: 'held-out-1.yaml', side: 'heldOut' },
+] as const;
 const split = SplitFile.parse(load('split.yaml'));
 
 type Claims = z.infer<typeof Label>['claims'];
@@ -84,6 +92,37 @@ describe('the statements corpus', () => {
     const plain = first.filter((row) => row.claims.length === 0).length / first.length;
     expect(plain).toBeGreaterThan(0.2);
     expect(plain).toBeLessThan(0.4);
+  });
+});
+
+/** What a row claims without its words: every class with its polarity, in no order. */
+const kinds = (claims: Claims) => claims.map((claim) => `${claim.class} ${claim.polarity}`).sort().join(', ');
+
+describe('the settled labels', () => {
+  it('keep what both labellings say of a sentence', () => {
+    const moved = settled.flatMap((row, at) => {
+      const a = kinds(first[at]?.claims ?? []);
+      return a === kinds(second[at]?.claims ?? []) && a !== kinds(row.claims) ? [row.id] : [];
+    });
+    expect(moved).toEqual([]);
+  });
+
+  it('leave no class under 25 claims', () => {
+    for (const name of classes) {
+      expect(settled.flatMap((row) => row.claims).filter((claim) => claim.class === name).length, name).toBeGreaterThanOrEqual(25);
+    }
+  });
+
+  it.each(sides)('stand beside their sentences in $file, which holds its side of the split and nothing else', ({ file, side }) => {
+    const rows = z.array(Row).parse(load(file));
+    expect(rows.map((row) => row.id)).toEqual(split[side]);
+    const sentenceOf = new Map(sentences.map((row) => [row.id, row]));
+    expect(rows).toEqual(rows.map(({ id }) => ({ ...sentenceOf.get(id), claims: settledOf.get(id) })));
+  });
+
+  it('are the two sides together', () => {
+    const joined = sides.flatMap(({ file }) => z.array(Row).parse(load(file)).map(({ id, claims }) => ({ id, claims })));
+    expect(joined.sort((a, b) => a.id.localeCompare(b.id))).toEqual(settled);
   });
 });
 
