@@ -36,3 +36,6 @@ export * from './scale-recipe.ts';
 export * from './scale-time.ts';
 export * from './scale-pan.ts';
 export * from './scale-factor.ts';
+export * from './swap-tables.ts';
+export * from './swap-composition.ts';
+export * from './swap-rank.ts';
