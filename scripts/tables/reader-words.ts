@@ -33,6 +33,7 @@ const reader = z.strictObject({
   headings: z.strictObject({ ingredients: list, method: list, other: list }),
   timings: list,
   servings: z.strictObject({ before: list, after: list }),
+  method_starts: list,
   section_starts: list,
 });
 
@@ -90,6 +91,7 @@ export function compileReaderWords(data: string): ReaderWords {
     headings: r.headings,
     timings: r.timings,
     servings: r.servings,
+    methodStarts: r.method_starts,
     sectionStarts: r.section_starts,
     verbs: m.verbs.flatMap(({ same, ...entry }) => [entry, ...same.map((verb) => ({ ...entry, verb, forms: [] }))]).map((entry) => ({ ...entry, forms: [...entry.forms, ...regularForms(entry.verb)] })),
     vessels: m.vessels,

@@ -37,10 +37,21 @@ const measure = (quantity: Interval, unit: Unit): StatedMeasure => ({ quantity, 
 const weighs = (unit: Unit | null): boolean => unit?.kind === 'mass' || unit?.kind === 'volume';
 const holder = (unit: Unit | null): boolean => unit !== null && (unit.container || unit.holds);
 
+/** "about", "approx.", "that's maybe". */
+function skipAbout(row: Row, at: number, vocabulary: ReaderVocabulary): number {
+  let next = at;
+  for (let n = 0; n < 3; n++) {
+    const about = vocabulary.approximate.longestAt(row.words, next);
+    if (about === 0) break;
+    next += about;
+    if (row.words[next] === '.') next++;
+  }
+  return next;
+}
+
 /** A number with a unit that measures: "400 g", "14-oz", "3 cm". */
 function readMeasure(row: Row, at: number, vocabulary: ReaderVocabulary): { quantity: Interval; unit: Unit; next: number; hyphen: boolean } | null {
-  let start = at;
-  start += vocabulary.approximate.longestAt(row.words, start);
+  let start = skipAbout(row, at, vocabulary);
   if (row.words[start] === '~') start++;
   const number = readNumber(row, start, vocabulary);
   if (!number || number.article) return null;
@@ -206,9 +217,8 @@ export function readAmount(row: Row, at: number, vocabulary: ReaderVocabulary, w
   const draft: Draft = { quantity: exactly(1), unit: null, size: null, fill: null, each: null, total: null, vague: false, packing: [], unitAt: -1 };
   let start = at;
   if (row.words[start] === '~') start++;
-  const about = vocabulary.approximate.longestAt(row.words, start);
-  const dot = about > 0 && row.words[start + about] === '.' ? 1 : 0;
-  if (about > 0 && readNumber(row, start + about + dot, vocabulary)) start += about + dot;
+  const about = skipAbout(row, start, vocabulary);
+  if (about > start && readNumber(row, about, vocabulary)) start = about;
   if (vocabulary.notAmounts.longestAt(row.words, start) > 0) return null;
 
   const phrase = vocabulary.notSizes.longestAt(row.words, start + 1) > 0 ? null : readUnit(row, start, vocabulary);

@@ -16,6 +16,8 @@ const letting = new Set(['leave', 'let', 'allow', 'continue', 'keep', 'bring', '
 
 /** Whether the token is the verb of an instruction. */
 function verbAt(row: Row, at: number, vocabulary: ReaderVocabulary): VerbEntry | null {
+  const two = vocabulary.verbForms.get(`${row.words[at]!} ${row.words[at + 1] ?? ''}`);
+  if (two?.kind === 'cook') return two; // "pressure cook"
   const entry = vocabulary.verbForms.get(row.words[at]!);
   if (!entry || entry.verb !== row.words[at]) {
     // "keep stirring", "by frying": the -ing form carries the treatment.
@@ -30,7 +32,10 @@ function verbAt(row: Row, at: number, vocabulary: ReaderVocabulary): VerbEntry |
   const start = previous === undefined || previous === '.' || previous === ';' || previous === ':' || previous === '!' || previous === ')' || previous === '-' || previous === '–';
   if (start) return !vocabulary.alsoNouns.has(entry.verb) || followed || next === ',' || next === 'and' || row.tokens.length > at + 2 ? entry : null;
   if (before < at - 1 && row.words[at - 1] === 'then') return entry;
+  if (previous === 'you' || previous === 'i' || previous === 'we') return !['while', 'when', 'before', 'after', 'until', 'as', 'if', 'that', 'how'].includes(row.words[before - 1] ?? '') && (followed || !vocabulary.alsoNouns.has(entry.verb)) ? entry : null;
+  if (previous === 'and' && next === ',' && entry.kind === 'cook') return entry;
   if (previous === ',' || previous === 'and' || previous === '&' || previous === 'or' || previous === '(') return followed || !vocabulary.alsoNouns.has(entry.verb) ? entry : null;
+  if (entry.kind === 'cook' && previous !== undefined && vocabulary.vesselKinds.has(previous)) return entry; // "in a wok fry …"
   if (previous === 'to') {
     const before4 = row.words.slice(Math.max(0, before - 4), before);
     return before4.some((word) => letting.has(word)) && entry.kind !== 'add' ? entry : null;

@@ -69,13 +69,13 @@ function beginsWords(row: Row, at: number, vocabulary: ReaderVocabulary): boolea
 export function splitItems(row: Row, vocabulary: ReaderVocabulary): { from: number; to: number }[] {
   const items: { from: number; to: number }[] = [];
   let from = skipLeadIn(row, 0, vocabulary);
+  if (from > 0 && !beginsItem(row, from, vocabulary)) from = 0;
   // "For breakfast I have half a cup of oats": a story leads up to the first amount.
-  for (let at = 1; from === 0 && at < 10 && !readAmount(row, 0, vocabulary); at++) {
+  for (let at = 1; from === 0 && at < (row.words.length > 30 ? 30 : 10) && !readAmount(row, 0, vocabulary); at++) {
     const told = vocabulary.leadIns.longestAt(row.words, at);
     if (told > 1 && beginsItem(row, at + told, vocabulary)) from = at + told;
     if (at >= row.words.length) break;
   }
-  if (from > 0 && !beginsItem(row, from, vocabulary)) from = 0;
   let depth = 0;
   let afterAmount = readAmount(row, from, vocabulary)?.next ?? from;
   for (let at = from; at < row.words.length; at++) {

@@ -31,6 +31,7 @@ export function looksLikeMethod(row: Row, vocabulary: ReaderVocabulary): boolean
     while (at < limit && !isVerb(row, at, vocabulary)) at++;
     return at < limit && row.words.length >= 5 && !readAmount(row, 0, vocabulary) && !(row.words[0] === 'for' && row.words.at(-1) === ':');
   }
+  if (row.words.length > 2 && saysTime(row, vocabulary) && isVerb(row, 0, vocabulary)) return true;
   if (!isVerb(row, 0, vocabulary)) {
     if (row.words.length < 8 || readAmount(row, 0, vocabulary)?.article === false) return false;
     const last = row.words.at(-1);
@@ -39,7 +40,15 @@ export function looksLikeMethod(row: Row, vocabulary: ReaderVocabulary): boolean
   return row.words.length === 1 ? false : objects.includes(row.words[1]!) || row.words.length >= 7 || row.words.at(-1) === '.';
 }
 
-const isVerb = (row: Row, at: number, vocabulary: ReaderVocabulary): boolean => vocabulary.verbForms.get(row.words[at] ?? '')?.verb === row.words[at] && row.words[at] !== undefined;
+function isVerb(row: Row, at: number, vocabulary: ReaderVocabulary): boolean {
+  const word = row.words[at];
+  if (word === undefined) return false;
+  const two = `${word} ${row.words[at + 1] ?? ''}`;
+  return vocabulary.verbForms.get(word)?.verb === word || vocabulary.verbForms.get(two)?.kind === 'cook';
+}
+
+/** "25 min" somewhere in the row. */
+const saysTime = (row: Row, vocabulary: ReaderVocabulary): boolean => row.tokens.some(({ kind }, at) => kind === 'number' && Object.hasOwn(vocabulary.words.durations, row.words[at + 1] ?? '') && row.words[at + 1]!.length > 1);
 
 /** Of a line that is a heading, or begins with one: "Ingredients: …", "Ingredients (serves 4)". */
 function headingOf(row: Row, vocabulary: ReaderVocabulary): Mode | null {
@@ -50,8 +59,10 @@ const plainWords = (row: Row): string => row.tokens.filter(({ kind }) => kind ==
 
 function heading(row: Row, vocabulary: ReaderVocabulary): Mode | null {
   const { headings } = vocabulary.words;
-  const text = plainWords(row);
-  if (row.tokens.length > 7) return null;
+  const bracket = row.words.indexOf('(');
+  const bare = bracket > 0 ? { ...row, tokens: row.tokens.slice(0, bracket) } : row;
+  const text = plainWords(bare).replace(/(?: x)+$/, ''); // "INGREDIENTS 1x 2x"
+  if (row.tokens.length > 12 || (row.tokens.length > 7 && bracket < 0 && !row.words.includes('x'))) return null;
   if (headings.ingredients.includes(text)) return 'ingredients';
   if (headings.method.includes(text)) return 'method';
   return headings.other.includes(text) ? 'other' : null;
@@ -99,11 +110,36 @@ function sectionName(line: TextLine, row: Row, next: Row | null, vocabulary: Rea
   return first && last && last.end > first.start ? row.text.slice(first.start, last.end).trim() : null;
 }
 
+/** In a long dictated sentence: the token from which it tells what to do ("so what you do is …", "then fry the onion"); -1 when it never does. */
+function turnToMethod(row: Row, vocabulary: ReaderVocabulary): number {
+  if (row.words.length < 25) return -1;
+  for (let at = 4; at < row.words.length; at++) {
+    if (vocabulary.methodStarts.longestAt(row.words, at) > 0) return at;
+    const entry = vocabulary.verbForms.get(row.words[at + 1] ?? '');
+    const told = ['you', 'i', 'then', 'we'].includes(row.words[at]!) && entry?.verb === row.words[at + 1] && (entry?.kind === 'cook' || entry?.kind === 'heat') && objects.includes(row.words[at + 2] ?? '');
+    if (told) return at;
+  }
+  return -1;
+}
+
+/** A long sentence that names ingredients first and then tells what to do. */
+function dictates(row: Row, vocabulary: ReaderVocabulary): boolean {
+  const turn = turnToMethod(row, vocabulary);
+  return turn > 0 && !looksLikeMethod({ ...row, tokens: row.tokens.slice(0, turn), words: row.words.slice(0, turn) }, vocabulary);
+}
+
+/** All in capitals, no figures: a heading of a part of the method. */
+const shouts = (row: Row): boolean => row.tokens.every(({ kind, text }) => kind !== 'number' && text === text.toUpperCase()) && row.words.some((word) => word.length > 3);
+
+/** "15 minutes" and no more. */
+const isOnlyTime = (row: Row, vocabulary: ReaderVocabulary): boolean => row.words.length <= 5 && saysTime(row, vocabulary) && row.tokens.every(({ kind, word }) => kind !== 'word' || Object.hasOwn(vocabulary.words.durations, word) || ['about', 'to', 'and'].includes(word));
+
 /** Sorts the lines of a recipe. Works without headings: then every line is judged by itself. */
 export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
   const lines = readTextLines(text);
   const rows = lines.map((line) => readTokens(text, line.end - line.start > longestLine ? { start: line.start, end: line.start + longestLine } : line));
-  const ingredients: (Span & { section: string | null })[] = [];
+  const ingredients: (Span & { section: string | null; marked: boolean })[] = [];
+  let marked = false;
   const steps: { start: number; end: number; section: string | null; open: boolean }[] = [];
   const leftOut: Span[] = [];
   let title: Span | null = null;
@@ -118,14 +154,23 @@ export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
   const announced = listHead > 0 && !(methodHead >= 0 && methodHead < listHead) ? listHead : -1;
 
   const step = (span: Span): void => void steps.push({ start: span.start, end: span.end, section, open: !/[.!?:]\s*$/.test(text.slice(span.start, span.end)) });
-  const ingredient = (span: Span): void => void ingredients.push({ start: span.start, end: span.end, section });
+  const ingredient = (span: Span): void => void ingredients.push({ start: span.start, end: span.end, section, marked });
 
   const takeSentences = (line: Span): void => {
     let told = false;
     let began = -1;
-    for (const sentence of readSentences(text, line)) {
-      const row = readTokens(text, sentence);
+    servings ??= readServings(text, line, vocabulary)?.servings ?? null;
+    for (let sentence of readSentences(text, line)) {
+      let row = readTokens(text, sentence);
       if (row.tokens.length === 0) continue;
+      const turn = told ? -1 : turnToMethod(row, vocabulary);
+      if (turn > 0) {
+        ingredient({ start: sentence.start, end: row.tokens[turn - 1]!.end });
+        sentence = { start: row.tokens[turn]!.start, end: sentence.end };
+        row = readTokens(text, sentence);
+        told = true;
+        began = sentence.start;
+      }
       const method = looksLikeMethod(row, vocabulary) || (told && readAmount(row, 0, vocabulary) === null);
       if (method && began < 0) began = sentence.start;
       if (method) told = true;
@@ -137,6 +182,7 @@ export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
 
   lines.forEach((line, i) => {
     let row = rows[i]!;
+    marked = line.marked;
     let span: TextLine = line;
     if (row.tokens.length === 0) return;
     if (isTiming(row, vocabulary) && mode !== 'method') {
@@ -144,7 +190,7 @@ export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
       leftOut.push({ start: line.start, end: line.end });
       return;
     }
-    const served = mode === 'method' && servings ? null : readServings(text, span, vocabulary);
+    const served = (mode === 'method' && servings) || row.words.length > 30 ? null : readServings(text, span, vocabulary);
     if (served && (served.whole || mode === 'start' || heading({ ...row, ...rowBefore(row, served.start) }, vocabulary))) {
       servings ??= served.servings;
       const before = rowBefore(row, served.start);
@@ -180,8 +226,8 @@ export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
       titleMarked = true;
       return;
     }
-    const alone = i === 0 && !amount && !line.marked && row.words.length <= 14 && !['.', ':'].includes(row.words.at(-1)!) && lines.length > 2 && (lines[1]!.blankBefore || readServings(text, lines[1]!, vocabulary) !== null || isTiming(rows[1]!, vocabulary) || heading(rows[1]!, vocabulary) !== null);
-    if (mode === 'start' && title === null && (line.hash || alone || ((!amount || amount.article) && !method && row.words.length <= 14 && !line.marked && row.words.at(-1) !== ':' && lines.length > 1))) {
+    const alone = i === 0 && !amount && (!line.marked || line.emojiOnly) && row.words.length <= 14 && !['.', ':'].includes(row.words.at(-1)!) && lines.length > 2 && (lines[1]!.blankBefore || readServings(text, lines[1]!, vocabulary) !== null || isTiming(rows[1]!, vocabulary) || heading(rows[1]!, vocabulary) !== null);
+    if (mode === 'start' && title === null && (line.hash || alone || ((!amount || amount.article) && !method && row.words.length <= 14 && (!line.marked || (line.emojiOnly && i < announced)) && row.words.at(-1) !== ':' && lines.length > 1))) {
       title = { start: line.start, end: line.end };
       return;
     }
@@ -204,6 +250,14 @@ export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
     }
     const previous = steps.at(-1);
     if (mode === 'method') {
+      if (isOnlyTime(row, vocabulary)) {
+        leftOut.push({ start: span.start, end: span.end });
+        return;
+      }
+      if (row.words.length <= 7 && shouts(row)) {
+        section = text.slice(span.start, span.end).trim();
+        return;
+      }
       if (previous?.open && !line.marked && !line.blankBefore && /^\p{Ll}/u.test(text.slice(span.start, span.start + 2))) {
         previous.end = span.end;
         previous.open = !/[.!?:]\s*$/.test(text.slice(span.start, span.end));
@@ -220,12 +274,30 @@ export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
       previous.open = !/[.!?:]\s*$/.test(text.slice(span.start, span.end));
       return;
     }
+    const last = lines[i - 1];
+    if (mode === 'guess' && previous && last && previous.end === last.end && !line.blankBefore && !amount && line.marked === last.marked) {
+      step(span); // the block goes on telling
+      return;
+    }
+    if (mode === 'guess' && row.words.length > 24 && dictates(readTokens(text, span), vocabulary)) {
+      takeSentences(span);
+      return;
+    }
     if (mode === 'guess' && method && readSentences(text, span).length <= 1) step(span);
-    else if (readSentences(text, span).length > 1) takeSentences(span);
+    else if (row.words.length > 24 || readSentences(text, span).length > 1) takeSentences(span);
     else ingredient(span);
   });
+  const bulleted = ingredients.filter((line) => line.marked).length;
+  const stray = bulleted < 3 || bulleted < 0.7 * ingredients.length ? [] : ingredients.filter((line) => !line.marked && isStray(text, line, vocabulary));
+  leftOut.push(...stray.map(({ start, end }) => ({ start, end })));
   const lists = rows.filter((row) => headingOf(row, vocabulary) === 'ingredients').length;
-  return { title, servings, ingredients, steps, lists, leftOut };
+  return { title, servings, ingredients: ingredients.filter((line) => !stray.includes(line)), steps, lists, leftOut };
+}
+
+/** Among bulleted lines one without a bullet, an amount or a known food: "Advertisement". */
+function isStray(text: string, line: Span, vocabulary: ReaderVocabulary): boolean {
+  const row = readTokens(text, { start: line.start, end: Math.min(line.end, line.start + longestLine) });
+  return readAmount(row, 0, vocabulary) === null && !row.words.some((word) => vocabulary.isFood?.(word)) && (vocabulary.isFood !== null || row.words.length > 4);
 }
 
 /** Characters of a line that decide what it is. */

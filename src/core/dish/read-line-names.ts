@@ -75,7 +75,12 @@ export function lineNames(lines: readonly IngredientLine[], vocabulary: ReaderVo
         if (!candidates) {
           for (const id of bySection.get(word) ?? []) put(id);
           const group = vocabulary.words.groups[row.words[at]!];
-          if (group && (row.words[at - 1] === 'the' || row.words[at - 1] === 'ground' || row.words[at - 1] === 'and' || row.words[at - 1] === ','  || row.words[at - 1] === 'remaining')) for (const member of group) for (const named of byWord.get(member) ?? []) if (!weakHeads.has(named.head)) put(named.line.id);
+          if (group && (row.words[at - 1] === 'the' || row.words[at - 1] === 'ground' || row.words[at - 1] === 'and' || row.words[at - 1] === ','  || row.words[at - 1] === 'remaining')) {
+            const near = lines.find(({ id }) => id === found.at(-1))?.section ?? section;
+            const members = group.flatMap((member) => byWord.get(member) ?? []).filter((named) => !weakHeads.has(named.head));
+            const here = members.filter(({ line }) => near === null || line.section === near);
+            for (const { line } of here.length > 0 ? here : members) put(line.id);
+          }
           continue;
         }
         // "chard leaves": the leaf is the chard's, not the bay's

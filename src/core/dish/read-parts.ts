@@ -45,7 +45,7 @@ function cutRow(row: Row): { segments: Row[]; brackets: Row[] } {
   return { segments, brackets: brackets.filter(({ words }) => words.length > 0) };
 }
 
-const prepositions = ['for', 'to', 'at', 'in', 'from', 'with', 'without', 'until', 'on', 'plus', 'per', 'about', 'such', 'like', 'that\'s', 'which', 'that', 'preferably', 'ideally', 'cut', 'if', 'depending', 'left', 'torn', 'approx', 'around', 'roughly', 'made', 'using', 'as', 'because', 'whichever', 'see'];
+const prepositions = ['for', 'to', 'at', 'in', 'from', 'with', 'without', 'until', 'on', 'plus', 'per', 'about', 'such', 'like', 'no', 'that\'s', 'which', 'that', 'preferably', 'ideally', 'cut', 'if', 'depending', 'left', 'torn', 'approx', 'around', 'roughly', 'made', 'using', 'as', 'because', 'whichever', 'see'];
 
 /** Where the food words of a segment end and words about them begin: "salt | to taste", "tuna | in brine". */
 function endOfFood(row: Row, vocabulary: ReaderVocabulary): number {
@@ -69,8 +69,14 @@ function amountBehind(row: Row, vocabulary: ReaderVocabulary): { amount: Amount;
     const { amount, next } = read;
     const measured = amount.unit !== null && number.kind === 'number' && ['mass', 'volume'].includes(vocabulary.units.get(amount.unit).kind);
     if (next >= row.words.length && (number.kind === 'number' || amount.unit !== null || cross)) return { amount, at, next };
+    if (amount.unit !== null && number.kind === 'number' && onlyQualifiers(partOfRow(row, next, row.words.length), vocabulary)) return { amount, at, next };
+    if (amount.size === null && number.kind === 'number' && onlyQualifiers(partOfRow(row, next, row.words.length), vocabulary)) return { amount, at, next }; // "chilli 2 slit"
     if (measured) return { amount, at, next }; // "butter 50 g softened"
   }
+  // "salt pinch"
+  const last = row.words.length - 1;
+  const bare = last > 0 && vocabulary.isFood && !vocabulary.isFood(row.words.join(' ')) ? vocabulary.units.spelled(row.words[last]!) : null;
+  if (bare?.vague && bare.kind === 'volume') return { amount: { quantity: { low: 1, value: 1, high: 1 }, unit: bare.id, size: null, fill: null, each: null, total: null, vague: true, text: row.tokens[last]!.text }, at: last, next: last + 1 };
   return null;
 }
 

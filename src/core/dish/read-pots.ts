@@ -39,6 +39,8 @@ const hob = new Set<CookingMethod | null>(['fried', 'stir-fried', 'simmered', 'b
 const alone = new Set<CookingMethod | null>(['boiled-kept', 'boiled-drained', 'blanched', 'steamed', 'grilled', 'toasted', 'deep-fried']);
 const homeOf = (method: CookingMethod | null): string => (method === 'steamed' ? 'steamer' : method === 'grilled' || method === 'roasted' || method === 'baked' ? 'oven dish' : 'pan');
 const partly = new Set(['half', 'some', 'remaining', 'rest', 'little', 'most', 'quarter', 'third', 'reserved']);
+/** Done to a food wherever it lies. */
+const onFood = new Set(['season', 'coat', 'rub', 'brush', 'baste', 'glaze']);
 const pouring = new Set(['transfer', 'return', 'move', 'pour', 'tip', 'spoon', 'ladle', 'divide', 'turn']);
 const bowlVerbs = new Set(['whisk', 'mix', 'combine', 'beat', 'sift', 'knead', 'toss', 'marinate']);
 
@@ -77,6 +79,7 @@ export function potState(vocabulary: ReaderVocabulary): PotState {
       return current;
     },
     enter(clause, lines) {
+      if (onFood.has(clause.verb)) return null;
       const hasLines = lines.length > 0;
       const place = named(clause);
       const before = current;
@@ -128,6 +131,12 @@ export function potState(vocabulary: ReaderVocabulary): PotState {
       if (kind === 'prepare' && method === null && !['cover', 'uncover', 'turn'].includes(clause.verb)) return [];
       if (current === null) return kind === 'cook' || kind === 'add' || kind === 'heat' ? [...lines] : [];
       const { words } = clause.row;
+      if (onFood.has(clause.verb) && lines.length > 0 && !(clause.verb === 'season' && words[words.indexOf('season') + 1] === 'with')) return lines.every((id) => current?.lines.has(id)) ? [...current.lines] : [...lines];
+      if (words.includes('away') && kind === 'add') {
+        const thrown = [...current.lines];
+        current.lines.clear();
+        return thrown;
+      }
       if (kind === 'remove' && clause.verb !== 'drain' && !words.includes('heat')) {
         const out = lines.length > 0 ? lines : [...current.lines];
         const was = [...current.lines];
@@ -157,6 +166,10 @@ export function potState(vocabulary: ReaderVocabulary): PotState {
       }
       if (kind !== 'prepare' && kind !== 'wait' && kind !== 'remove' && kind !== 'serve' && kind !== null) {
         const share = words.some((word) => partly.has(word));
+        // "mix into the oats": all that lies with the oats comes along
+        const into = words.includes('into') ? vessels.find((vessel) => vessel !== current && vessel.lines.size > 1 && lines.some((id) => vessel.lines.has(id))) : undefined;
+        if (into) for (const id of into.lines) current.lines.add(id);
+        into?.lines.clear();
         for (const id of lines) {
           if (!share) for (const vessel of vessels) if (vessel !== current) vessel.lines.delete(id);
           current.lines.add(id);

@@ -50,5 +50,5 @@ export function readRecipe(text: string, vocabulary: ReaderVocabulary): Recipe {
   if (layout.lists > 1) all.push({ code: 'several-recipes', lineId: null, data: { count: layout.lists }, severity: 'warning' });
   if (lines.length === 0) all.push({ code: 'no-ingredients', lineId: null, data: {}, severity: 'warning' });
   if (layout.servings === null) all.push({ code: 'no-servings', lineId: null, data: {}, severity: 'question' });
-  return { title: layout.title ? text.slice(layout.title.start, layout.title.end).trim() || null : null, servings: layout.servings, lines, steps, findings: all, text };
+  return { title: layout.title ? text.slice(layout.title.start, layout.title.end).replace(/[\p{Extended_Pictographic}\p{Emoji_Modifier}\u200d\ufe0f]+/gu, ' ').replace(/\s+/g, ' ').trim() || null : null, servings: layout.servings, lines, steps, findings: all, text };
 }

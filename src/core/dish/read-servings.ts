@@ -4,7 +4,7 @@ import { readTokens, wordsOf, type Row } from './read-tokens.ts';
 import type { ReaderVocabulary } from './read-vocabulary.ts';
 
 const counted = ['makes', 'make', 'yield', 'yields', 'gives', 'quantity'];
-const stops = [',', ';', '(', ')', '.', '|', '•', '·', '-', '–', '—', '/', 'or'];
+const stops = [',', ';', '(', ')', '.', '|', '•', '·', '-', '–', '—', '/', 'or', 'and', 'so', 'you'];
 
 function after(row: Row, at: number, vocabulary: ReaderVocabulary, word: string): StatedServings | null {
   let next = at;
@@ -16,22 +16,22 @@ function after(row: Row, at: number, vocabulary: ReaderVocabulary, word: string)
   if (!number || number.quantity.value <= 0 || (number.article && !word.startsWith('yield'))) return null;
   let end = number.next;
   while (end < row.words.length && !stops.includes(row.words[end]!)) end++;
-  const what = row.words.slice(number.next, end);
+  const what = vocabulary.words.timings.includes(row.words[number.next] ?? '') ? [] : row.words.slice(number.next, end);
   const people = what.length === 0 || vocabulary.words.servings.after.includes(what[0]!) || ['generously', 'as', 'hungry', 'with', 'very', 'each'].includes(what[0]!);
-  if (word === 'for' && (what.length === 0 || !vocabulary.words.servings.after.includes(what.find((w) => w !== 'hungry') ?? ''))) return null;
+  if (word === 'for' && what.length > 0 && !vocabulary.words.servings.after.includes(what.find((w) => w !== 'hungry') ?? '')) return null;
+  if (word === 'for' && what.length === 0 && number.next < row.words.length && row.words[number.next] !== ')') return null;
   if (!people && !counted.some((w) => word.startsWith(w)) && word !== 'recipe') return null;
-  return { count: number.quantity, text: wordsOf(row, at - 1, end), of: people ? null : wordsOf(row, number.next, end) };
+  return { count: number.quantity, text: wordsOf(row, at - 1, end), of: people || what.length === 0 ? null : wordsOf(row, number.next, end) };
 }
 
 /** "Serves 4", "for 2–3 people", "makes 12 pancakes", "4 portions" somewhere in a short line; null when it says no such thing. */
 export function readServings(text: string, span: Span, vocabulary: ReaderVocabulary): { servings: StatedServings; whole: boolean; start: number } | null {
-  if (span.end - span.start > 160) return null;
-  const row = readTokens(text, span);
+  const row = readTokens(text, { start: span.start, end: Math.min(span.end, span.start + 160) });
   const { before, after: behind } = vocabulary.words.servings;
   for (let at = 0; at < row.words.length; at++) {
     const word = row.words[at]!;
     const opening = at === 0 || row.tokens[at - 1]!.kind === 'mark';
-    if (before.includes(word) && (opening || word === 'serves' || word === 'for' || word === 'yield' || word === 'makes')) {
+    if (before.includes(word) && (opening || word === 'serves' || word === 'feeds' || word === 'for' || word === 'yield' || word === 'makes')) {
       const said = after(row, at + 1, vocabulary, word);
       if (said) return { servings: said, whole: at === 0, start: row.tokens[at]!.start };
     }
@@ -39,7 +39,8 @@ export function readServings(text: string, span: Span, vocabulary: ReaderVocabul
     const number = readNumber(row, at, vocabulary);
     if (!number || number.article || !behind.includes(row.words[number.next] ?? '')) continue;
     const end = row.words[number.next + 1];
-    if (end !== undefined && row.tokens[number.next + 1]!.kind !== 'mark') continue;
+    const people = ['people', 'persons', 'log', 'logon', 'adults'].includes(row.words[number.next]!);
+    if (!people && end !== undefined && row.tokens[number.next + 1]!.kind !== 'mark') continue;
     return { servings: { count: number.quantity, text: wordsOf(row, at, number.next + 1), of: null }, whole: at === 0, start: row.tokens[at]!.start };
   }
   return null;

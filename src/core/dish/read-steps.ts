@@ -18,6 +18,8 @@ interface Reading {
   ovenCelsius: number | null;
 }
 
+/** Verbs whose object may stay unsaid: "lift out the chicken, spread on a tray". */
+const placing = new Set(['put', 'place', 'spread', 'arrange', 'lay', 'transfer', 'tip', 'pour', 'spoon']);
 /** "When the onions are soft, …" names no onions to take. */
 const subordinate = new Set(['when', 'once', 'while', 'after', 'if', 'before', 'as']);
 const mixtures = new Set(['mixture', 'batter', 'dough', 'mix', 'marinade', 'filling']);
@@ -68,7 +70,8 @@ function readAction(clause: Clause, reading: Reading, section: string | null): S
   const { vocabulary, pots } = reading;
   const { lines: named, pronoun } = linesOf(clause, reading, section);
   const mixed = named.length === 0 && row.words.some((word) => mixtures.has(word)) && entry?.kind !== 'prepare';
-  const lines = mixed ? pots.mixture() : named;
+  const implied = named.length === 0 && !mixed && placing.has(clause.verb) && !row.words.some((word) => ['lid', 'aside', 'oven', 'heat'].includes(word));
+  const lines = mixed ? pots.mixture() : implied ? [...reading.last] : named;
   const minutes = readMinutes(row, vocabulary);
   const celsius = readCelsius(row, vocabulary);
   const said = pots.enter(clause, lines);
@@ -78,7 +81,7 @@ function readAction(clause: Clause, reading: Reading, section: string | null): S
   const inPot = pots.take({ clause, lines, method, pronoun, moved: said });
   for (const id of lines) reading.taken.add(id);
   if (lines.length > 0) reading.last = lines;
-  else if (inPot.length > 0) reading.last = inPot;
+  else if (inPot.length > 0 && !row.words.includes('away')) reading.last = inPot;
   const vessel = pots.current;
   const saidLid = entry?.verb === 'cover' && readLid(row) === null ? true : readLid(row);
   if (vessel && saidLid !== null) vessel.lid = saidLid;
@@ -110,12 +113,14 @@ function addTo(action: Draft, clause: Clause, reading: Reading): void {
 }
 
 /** "Cook the pasta, then drain": what is drained was boiled in water that is poured away. */
-function settleDraining(actions: Draft[]): void {
-  actions.forEach((action, at) => {
+function settleDraining(steps: readonly Draft[][]): void {
+  const actions = steps.flatMap((own, step) => own.map((action) => ({ action, step })));
+  actions.forEach(({ action, step }, at) => {
     if (action.verb !== 'drain') return;
     for (let n = at - 1; n >= Math.max(0, at - 4); n--) {
-      const before = actions[n]!;
-      const same = action.inPot.length === 0 || before.inPot.some((id) => action.inPot.includes(id)) || before.lines.some((id) => action.lines.includes(id));
+      const { action: before, step: beforeStep } = actions[n]!;
+      const named = action.lines.some((id) => before.inPot.includes(id) || before.lines.includes(id));
+      const same = named || (beforeStep === step && (action.inPot.length === 0 || before.inPot.some((id) => action.inPot.includes(id))));
       if (!same) continue;
       if (before.method === 'boiled-kept' || before.method === 'simmered' || (before.method === null && before.verb === 'cook')) before.method = 'boiled-drained';
       if (before.method !== null) return;
@@ -130,6 +135,8 @@ export function readSteps(text: string, stretches: readonly (Span & { readonly s
   const steps = stretches.slice(0, mostSteps).map((stretch, n) => {
     const own: Draft[] = [];
     for (const clause of readClauses(readTokens(text, stretch.end - stretch.start > longestStep ? { start: stretch.start, end: stretch.start + longestStep } : stretch), vocabulary)) {
+      const degrees = clause.entry === null && clause.row.words.includes('oven') ? readCelsius(clause.row, vocabulary) : null;
+      if (degrees !== null) reading.ovenCelsius = degrees; // "Oven on 200C"
       const before = own.at(-1);
       if (clause.verb === '' && before) addTo(before, clause, reading);
       else if (clause.verb !== '') own.push(readAction(clause, reading, stretch.section));
@@ -137,7 +144,7 @@ export function readSteps(text: string, stretches: readonly (Span & { readonly s
     actions.push(own);
     return { number: n + 1, text: text.slice(stretch.start, stretch.end), span: { start: stretch.start, end: stretch.end }, actions: own };
   });
-  settleDraining(actions.flat());
+  settleDraining(actions);
   return steps;
 }
 

@@ -6,6 +6,8 @@ export interface TextLine extends Span {
   readonly number: number | null;
   /** A bullet, checkbox or number stood before it. */
   readonly marked: boolean;
+  /** Marked by an emoji and nothing else, as titles are too. */
+  readonly emojiOnly: boolean;
   /** Markdown's "# ". */
   readonly hash: boolean;
   /** Set off as a whole: "**Sauce**". */
@@ -28,6 +30,7 @@ interface Place {
 function readLine(text: string, { start, end, blankBefore, dashed }: Place): TextLine | null {
   let from = start;
   let marked = false;
+  let emojiOnly = true;
   let hash = false;
   let strong = false;
   for (let n = 0; n < 8; n++) {
@@ -38,6 +41,7 @@ function readLine(text: string, { start, end, blankBefore, dashed }: Place): Tex
     strong ||= /^(?:\*\*|__)/.test(head);
     hash ||= head.startsWith('#');
     marked = true;
+    emojiOnly &&= !/^[\p{P}\p{S}]\s*$|^\[/u.test(match[0]) || /^\p{Extended_Pictographic}/u.test(match[0]);
     from += match[0].length;
   }
   let to = end;
@@ -45,7 +49,7 @@ function readLine(text: string, { start, end, blankBefore, dashed }: Place): Tex
   while (to > from && /[\s*_\u200b\ufeff]/.test(text[to - 1]!)) to--;
   const number = numbered.exec(text.slice(from, Math.min(to, from + 24)));
   if (number) from += number[0].length;
-  return to > from || number ? { start: Math.min(from, to), end: to, number: number ? Number(number[1] ?? number[2]) : null, marked: marked || number !== null, hash, strong, blankBefore } : null;
+  return to > from || number ? { start: Math.min(from, to), end: to, number: number ? Number(number[1] ?? number[2]) : null, marked: marked || number !== null, emojiOnly: emojiOnly && number === null, hash, strong, blankBefore } : null;
 }
 
 /** One line without its bullet, box, number and marks of emphasis; the line itself when nothing else is in it. */

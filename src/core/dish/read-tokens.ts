@@ -28,7 +28,7 @@ const vulgar: Readonly<Record<string, number>> = {
 };
 
 // No part of the pattern can match the same text in two ways, so it runs in linear time.
-const pattern = /(\d{1,4} ?[/⁄∕] ?\d{1,4}(?!\d))|((?:(?<=^|[\s(])\.)?\d+(?:[.,]\d+)*)|([¼½¾⅐-⅞])|(\p{L}[\p{L}\p{M}]*(?:['’‘‐‑-]\p{L}[\p{L}\p{M}]*)*)|(\S)/gu;
+const pattern = /(\d{1,4} ?[/⁄∕] ?\d{1,4}(?!\d))|((?:(?<=^|[\s(])\.)?\d+(?:[.,]\d+)*)|([¼½¾⅐-⅞])|(\p{L}[\p{L}\p{M}]*(?:['’‘‐‑-]\p{L}[\p{L}\p{M}]*)*)|[\p{Extended_Pictographic}\p{Emoji_Modifier}\u200d\ufe0f\u20e3]|(\S)/gu;
 
 /** `1.5`, `1,5` and `0,250` are decimals; `1,000` and `1,500.5` have a thousands comma. */
 export function readDigits(text: string): number {
@@ -52,9 +52,10 @@ export function readTokens(text: string, { start, end }: Span): Row {
   const slice = text.slice(start, end);
   let last = 0;
   for (const match of slice.matchAll(pattern)) {
-    const [whole, fraction, digits, glyph] = match;
+    const [whole, fraction, digits, glyph, word, mark] = match;
+    if ((fraction ?? digits ?? glyph ?? word ?? mark) === undefined) continue; // emojis say nothing
     const value = fraction !== undefined ? readFraction(fraction) : digits !== undefined ? readDigits(digits) : glyph !== undefined ? vulgar[glyph]! : NaN;
-    const kind = Number.isFinite(value) ? 'number' : match[4] !== undefined ? 'word' : 'mark';
+    const kind = Number.isFinite(value) ? 'number' : word !== undefined ? 'word' : 'mark';
     tokens.push({
       kind,
       text: whole,

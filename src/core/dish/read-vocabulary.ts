@@ -34,6 +34,7 @@ export interface ReaderWords {
   readonly headings: { readonly ingredients: readonly string[]; readonly method: readonly string[]; readonly other: readonly string[] };
   readonly timings: readonly string[];
   readonly servings: { readonly before: readonly string[]; readonly after: readonly string[] };
+  readonly methodStarts: readonly string[];
   readonly sectionStarts: readonly string[];
   readonly verbs: readonly VerbEntry[];
   readonly vessels: Readonly<Record<string, readonly string[]>>;
@@ -63,6 +64,7 @@ export interface ReaderVocabulary {
   readonly notSizes: PhraseSet;
   readonly leadIns: PhraseSet;
   readonly qualifiers: PhraseSet;
+  readonly methodStarts: PhraseSet;
   readonly remarks: PhraseSet;
   readonly sizes: PhraseSet;
   readonly adverbs: ReadonlySet<string>;
@@ -130,6 +132,7 @@ export function readerVocabulary(units: UnitTable, words: ReaderWords, isFood: (
     notSizes: phraseSet(words.notSizes),
     leadIns: phraseSet(words.leadIns),
     qualifiers: phraseSet(words.qualifiers),
+    methodStarts: phraseSet(words.methodStarts),
     remarks: phraseSet(Object.keys(words.remarks)),
     sizes: phraseSet(Object.keys(words.sizes)),
     adverbs: new Set(words.adverbs),
