@@ -1,4 +1,4 @@
-import { advance, finished, runningSheet, startLive, tapped, type LiveCook, type SheetRow, type Tap, type TalkTrack } from '../core/cooking/index.ts';
+import { caughtUp, finished, runningSheet, startLive, tapped, type LiveCook, type SheetRow, type Tap, type TalkTrack } from '../core/cooking/index.ts';
 import { AppError } from '../errors.ts';
 import { cookDishes, liveTools, talkOf, type CookAnswer, type CookOrder, type CookTools } from './cook-dishes.ts';
 import type { Ids, ValueStore } from './ports.ts';
@@ -64,14 +64,14 @@ export function liveCooking(tools: CookTools, values: ValueStore, ids: Ids): Liv
       inTurn(async () => {
         const stored = await read();
         if (!stored) return null;
-        const live = advance(stored.live, minute);
+        const live = caughtUp(stored.live, minute, liveTools(tools));
         return live === stored.live ? view(stored) : keep({ ...stored, live });
       }),
     tap: (id, tap, minute) =>
       inTurn(async () => {
         const stored = await read();
         if (stored?.id !== id) throw new AppError('bad-input', { what: 'This cooking is no longer on. Open the plan again and start it once more.' });
-        return keep({ ...stored, live: tapped(advance(stored.live, minute), tap, minute, liveTools(tools)) });
+        return keep({ ...stored, live: tapped(stored.live, tap, minute, liveTools(tools)) });
       }),
     end: (id) =>
       inTurn(async () => {

@@ -73,6 +73,7 @@ export interface SolveRequest {
   readonly progress?: Progress;
   readonly minutes?: ReadonlyMap<string, number>;
   readonly now?: number;
+  readonly ovenOnAt?: number;
 }
 
 export type SolveOutcome = { readonly kind: 'solved'; readonly plan: SolvedPlan } | { readonly kind: 'infeasible' } | { readonly kind: 'unknown' };
@@ -118,10 +119,10 @@ function forward(solve: SolveRequest, way: OvenWay): { kitchen: KitchenModel; mo
   const progress = solve.progress ?? new Map<string, never>();
   const { when } = request;
   const now = solve.now ?? (when.kind === 'serve-at' ? (when.notBefore ?? when.minute - longest(request, rules)) : when.minute);
-  const origin = Math.min(now, ...[...progress.values()].map((past) => past.startedAt));
+  const origin = Math.min(now, solve.ovenOnAt ?? now, ...[...progress.values()].map((past) => past.startedAt));
   const target = when.kind === 'serve-at' ? when.minute - origin : now - origin;
   const horizon = Math.max(target + Math.max(0, ...request.dishes.map((dish) => dish.servedAfter)), now - origin) + longest(request, rules);
-  const kitchen = kitchenModel({ request, rules, way, origin, horizon, now, progress, ...(solve.minutes ? { minutes: solve.minutes } : {}) });
+  const kitchen = kitchenModel({ request, rules, way, origin, horizon, now, progress, ...(solve.ovenOnAt === undefined ? {} : { ovenOnAt: solve.ovenOnAt }), ...(solve.minutes ? { minutes: solve.minutes } : {}) });
   const targets = new Map([...kitchen.serve.keys()].map((offset) => [offset, target + offset]));
   const activities = kitchen.model.activities.map((activity, i) => {
     for (const [offset, serve] of kitchen.serve) if (serve === i) return { ...activity, earliest: Math.max(0, targets.get(offset)!) };

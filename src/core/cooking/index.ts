@@ -16,4 +16,4 @@ export { readScript, type Anchor, type Paragraph } from './script-text.ts';
 export { talkTrack, talkWindows, type DeadAir, type LeftOut, type Spoken, type TalkSettings, type TalkTrack, type Window } from './talk-track.ts';
 export { runningSheet, type Deed, type SheetRow } from './running-sheet.ts';
 export type { CookingTables } from './cooking-tables.ts';
-export { advance, finished, replanned, startLive, tapped, unbroken, type LiveCook, type LiveNote, type LiveStep, type LiveTools, type Tap } from './live-cook.ts';
+export { advance, caughtUp, finished, replanned, startLive, tapped, unbroken, type LiveCook, type LiveNote, type LiveStep, type LiveTools, type Tap } from './live-cook.ts';

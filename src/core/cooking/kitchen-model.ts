@@ -46,6 +46,8 @@ export interface ModelOptions {
   readonly progress?: Progress;
   /** Nothing that has not begun may begin before this clock minute. */
   readonly now?: number;
+  /** Clock minute at which the oven was switched on, when it has been. */
+  readonly ovenOnAt?: number;
   readonly origin: number;
   readonly horizon: number;
 }
@@ -132,9 +134,9 @@ export function kitchenModel(options: ModelOptions): KitchenModel {
   for (const step of steps) if (!progress.has(step.id)) build.lag(begin, first(step.id), 0);
   links(build, { steps, first, last, progress });
   const serve = servings(build, { request, last, open });
-  const ovenOn = oven(build, { request, steps, rules, way, first, last, open, begin, progress });
+  const ovenOn = oven(build, { ovenOnAt: options.ovenOnAt === undefined ? null : options.ovenOnAt - origin, request, steps, rules, way, first, last, open, begin, progress });
   hands(build, { request, steps, pieces, progress });
-  equipment(build, { request, steps, first, last });
+  equipment(build, { request, steps, first, last, progress });
   const uses = build.uses.filter((use, i) => fits(build, use, i, progress));
   return {
     model: { activities: build.activities, resources: build.resources, uses, lags: build.lags, choices: build.choices, limits: [], horizon },
@@ -179,9 +181,10 @@ function servings(build: Builder, { request, last, open }: { request: CookReques
   offsets.slice(1).forEach((offset, i) => build.lag(serve.get(offsets[i]!)!, serve.get(offset)!, offset - offsets[i]!));
   for (const dish of request.dishes) {
     const table = serve.get(dish.servedAfter)!;
+    // Said for every step, not only the last: in live mode a later one may be ticked off before an earlier one.
+    for (const step of dish.steps) if (!step.ahead) build.lag(last(step.id), table, build.duration(last(step.id)));
     for (const step of finalSteps(dish.steps)) {
       const end = build.duration(last(step.id));
-      build.lag(last(step.id), table, end);
       build.lag(table, last(step.id), -(end + dish.hold), { kind: 'hold', dish: dish.id, minutes: dish.hold, reason: dish.holdReason });
     }
   }
@@ -194,7 +197,7 @@ export function finalSteps(steps: readonly KitchenStep[]): KitchenStep[] {
   return steps.filter((step) => step.ahead === null && !followed.has(step.id));
 }
 
-function oven(build: Builder, how: Ends & { request: CookRequest; steps: readonly KitchenStep[]; rules: KitchenRules; way: OvenWay; open: { earliest: number; latest: number }; begin: number; progress: Progress }): number | null {
+function oven(build: Builder, how: Ends & { ovenOnAt: number | null; request: CookRequest; steps: readonly KitchenStep[]; rules: KitchenRules; way: OvenWay; open: { earliest: number; latest: number }; begin: number; progress: Progress }): number | null {
   const users = how.steps.filter((step) => step.oven);
   if (users.length === 0) return null;
   const setting = (step: KitchenStep): number => how.way.get(step.oven!.celsius) ?? step.oven!.celsius;
@@ -211,8 +214,8 @@ function oven(build: Builder, how: Ends & { request: CookRequest; steps: readonl
   );
   // Once something is or was in the oven it is hot: no second warming up.
   if (users.some((step) => how.progress.has(step.id))) return null;
-  const on = build.activity('oven-on', 0, how.open);
-  build.lag(how.begin, on, 0);
+  const on = build.activity('oven-on', 0, how.ovenOnAt === null ? how.open : { earliest: Math.max(0, how.ovenOnAt), latest: Math.max(0, how.ovenOnAt) });
+  if (how.ovenOnAt === null) build.lag(how.begin, on, 0);
   for (const step of users) build.lag(on, how.first(step.id), changeMinutes(how.rules.roomCelsius, setting(step), how.rules));
   return on;
 }
@@ -247,7 +250,7 @@ function ringRuns(steps: readonly KitchenStep[]): KitchenStep[][] {
   return runs;
 }
 
-function equipment(build: Builder, { request, steps, first, last }: Ends & { request: CookRequest; steps: readonly KitchenStep[] }): void {
+function equipment(build: Builder, { request, steps, first, last, progress }: Ends & { request: CookRequest; steps: readonly KitchenStep[]; progress: Progress }): void {
   const { kitchen } = request;
   const take = (id: string, capacity: number, users: readonly { from: number; to: number }[]): void => {
     if (users.length === 0) return;
@@ -267,13 +270,9 @@ function equipment(build: Builder, { request, steps, first, last }: Ends & { req
     }
   }
   take('rings', kitchen.rings, [...steps.filter((step) => step.ring && !step.pan).map(own), ...[...vessels.values()].flatMap((vessel) => ringRuns(vessel.steps).map((run) => ({ from: first(run[0]!.id), to: last(run.at(-1)!.id) })))]);
+  // One pan holds one thing at a time: its steps follow one another in the order they are written.
   for (const { steps: users } of vessels.values()) {
-    const from = users[0]!;
-    const to = users.at(-1)!;
-    for (const step of users) {
-      if (step !== from) build.lag(first(from.id), first(step.id), 0);
-      if (step !== to) build.lag(last(step.id), last(to.id), build.duration(last(step.id)) - build.duration(last(to.id)));
-    }
+    users.slice(1).forEach((step, i) => progress.has(step.id) || build.lag(last(users[i]!.id), first(step.id), build.duration(last(users[i]!.id))));
   }
   for (const size of panSizes) {
     const users = [...vessels.values()].filter((vessel) => vessel.size === size).map((vessel) => ({ from: first(vessel.steps[0]!.id), to: last(vessel.steps.at(-1)!.id) }));

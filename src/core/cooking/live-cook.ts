@@ -1,6 +1,6 @@
 import { cookPlan, solvePlan, type CookPlan, type SolvedPlan } from './cook-plan.ts';
-import type { Progress, StepProgress } from './kitchen-model.ts';
-import { isActive, type CookRequest, type KitchenRules, type KitchenStep, type StepLink } from './kitchen.ts';
+import { finalSteps, type Progress, type StepProgress } from './kitchen-model.ts';
+import { isActive, type CookRequest, type KitchenDish, type KitchenRules, type KitchenStep, type StepLink } from './kitchen.ts';
 import { withSlack, type Chance } from './robustness.ts';
 import type { SearchBudget } from './solve/plan-model.ts';
 
@@ -125,9 +125,11 @@ function withoutBroken(live: LiveCook, now: number, all: boolean): { request: Co
     if (late) broken.push(link.step);
     return { ...link, within: null };
   };
+  // What stands ready already cannot be made to wait less than until the table.
+  const ready = (dish: KitchenDish): boolean => finalSteps(dish.steps).some((step) => live.steps[step.id] !== undefined);
   const request = {
     ...live.request,
-    dishes: live.request.dishes.map((dish) => ({ ...dish, hold: all ? 1440 : dish.hold, steps: dish.steps.map((step) => ({ ...step, after: step.after.map((link) => loosen(step, link)) })) })),
+    dishes: live.request.dishes.map((dish) => ({ ...dish, hold: all || ready(dish) ? 1440 : dish.hold, steps: dish.steps.map((step) => ({ ...step, after: step.after.map((link) => loosen(step, link)) })) })),
   };
   return { request, broken };
 }
@@ -137,10 +139,11 @@ export function replanned(live: LiveCook, change: { now: number; more: { step: s
   const { now } = change;
   const progress = progressOf(live, now, change.more);
   const minutes = new Map(live.plan.steps.map((entry) => [entry.step.id, Math.max(1, entry.pieces.reduce((sum, piece) => sum + piece.end - piece.start, 0))]));
+  const hot = live.plan.oven[0];
   const notes: LiveNote[] = [];
   for (const all of [false, true]) {
     const { request, broken } = withoutBroken(live, now, all);
-    const outcome = solvePlan({ request: wished(request, live.plan), rules: tools.rules, budget: tools.budget, progress, minutes, now }, 'forward');
+    const outcome = solvePlan({ request: wished(request, live.plan), rules: tools.rules, budget: tools.budget, progress, minutes, now, ...(hot && hot.minute <= now ? { ovenOnAt: hot.minute } : {}) }, 'forward');
     if (outcome.kind !== 'solved') continue;
     if (all) notes.push({ kind: 'crowded', minute: now });
     for (const step of new Set(broken)) if (!live.notes.some((note) => note.kind === 'waits-too-long' && note.step === step)) notes.push({ kind: 'waits-too-long', minute: now, step });
@@ -156,6 +159,15 @@ export function replanned(live: LiveCook, change: { now: number; more: { step: s
 function wished(request: CookRequest, plan: CookPlan): CookRequest {
   if (request.when.kind === 'serve-at') return request;
   return { ...request, when: { kind: 'serve-at', minute: plan.servings[0]!.minute, notBefore: null } };
+}
+
+/** Moves up to a minute: begins what is due and, where something that was due could not begin, plans the rest anew. */
+export function caughtUp(live: LiveCook, minute: number, tools: LiveTools): LiveCook {
+  const now = Math.floor(minute);
+  const moved = advance(live, minute);
+  const behind = moved.plan.steps.some((entry) => !moved.steps[entry.step.id] && entry.start < now);
+  if (!behind) return moved;
+  return advance(replanned({ ...moved, revision: moved.revision + 1 }, { now, more: null }, tools), minute);
 }
 
 /** True when every step is done: the evening is over. */
