@@ -84,11 +84,12 @@ function workOut(tables: CycleTables, model: CycleModel, text: string, choices: 
   const running: RunningCycle = { elapsed, confirmed: choices.noneSince, signs: history.runningSigns?.weights ?? null };
   const to = addDays(today, choices.days - 1);
   const futures = drawFutures(next.posterior, { lastStart: history.lastStart, running, until: to, count: futureCount, seed: choices.seed, bleed: history.bleed });
-  const span = { from: today, to, lastStart: history.lastStart };
+  const forecast = forecastCycles(next, history.lastStart, running);
+  const span = { from: today, to, starts: [history.lastStart, ...forecast.starts.map((s) => s.likely)] };
   return {
     ...base,
     whyNoForecast: null,
-    forecast: forecastCycles(next, history.lastStart, running),
+    forecast,
     phases: dayPhases(futures, today, to, tables.model.phases),
     schemeDays: scheme.scheme.rules.length > 0 ? layScheme(scheme.scheme, futures, span) : [],
     comparison: compareFixed(choices.scheme, wholeCycles(futures)),

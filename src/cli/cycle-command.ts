@@ -1,6 +1,8 @@
+import { writeFile } from 'node:fs/promises';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { parse } from 'yaml';
 import { calendarFile } from '../adapters/exchange/calendar-file.ts';
+import { cyclePage } from '../adapters/print/cycle-page.ts';
 import { calendarSpans } from '../app/cycle-calendar.ts';
 import type { CycleDesk, CycleReport } from '../app/cycle-report.ts';
 import { day, readIsoDate, type Day } from '../core/calendar/index.ts';
@@ -28,6 +30,7 @@ interface CycleOptions {
   region: string;
   summary?: boolean;
   json?: boolean;
+  page?: string;
   seed: number;
 }
 
@@ -80,6 +83,15 @@ function icsOf(report: CycleReport, scheme: Scheme, named: boolean): string {
   return calendarFile('Kitchen plan', entries, report.today);
 }
 
+async function writePage(file: string, page: string): Promise<void> {
+  try {
+    await writeFile(file, page);
+  } catch (cause) {
+    throw new AppError('bad-input', { what: `The page cannot be written to ${file}. Check that the folder exists.` }, cause);
+  }
+  process.stdout.write(`Written to ${file}.\n`);
+}
+
 /** `truepot cycle FILE`: reads a record and prints forecast, days, scheme and what to take to a doctor. Keeps nothing. */
 export function cycleCommand(openDesk: () => CycleDesk | Promise<CycleDesk>, screen: Screen): Command {
   return new Command('cycle')
@@ -96,6 +108,7 @@ export function cycleCommand(openDesk: () => CycleDesk | Promise<CycleDesk>, scr
     .option('--summary', 'print a one-page summary to take to a doctor')
     .option('--ics', 'print a calendar file (RFC 5545); every entry is called “Kitchen plan”')
     .option('--named', 'with --ics: call the entries by what they are')
+    .option('--page <file>', 'write a page with pictures and tables to read or print (HTML)')
     .option('--json', 'print everything as JSON')
     .action(async (file: string, options: CycleOptions) => {
       const text = await readInput(file);
@@ -104,7 +117,8 @@ export function cycleCommand(openDesk: () => CycleDesk | Promise<CycleDesk>, scr
       const report = desk.workOut(text, { today: options.on ?? today(), order: options.order ?? null, scheme, days: options.days, noneSince: options.noneSince ?? false, menuChanged: options.menuChanged ?? null, seed: options.seed });
       const lines = desk.tables.referral.crisisLines;
       const crisisLine = (lines.find((l) => l.region === options.region.toUpperCase()) ?? lines.at(-1)!).text;
-      if (options.ics) process.stdout.write(icsOf(report, scheme, options.named ?? false));
+      if (options.page !== undefined) await writePage(options.page, cyclePage(report, { usual: desk.tables.referral.limits.adult, crisisLine }));
+      else if (options.ics) process.stdout.write(icsOf(report, scheme, options.named ?? false));
       else if (options.json) process.stdout.write(`${JSON.stringify(cycleJson(report), null, 2)}\n`);
       else if (options.summary) process.stdout.write(doctorSummary(report, { crisisLine, width: Math.min(screen.width, 90) }));
       else process.stdout.write(cycleView(report, { crisisLine, schemeName: scheme.name }, screen));

@@ -82,14 +82,14 @@ function dayTable(report: CycleReport, screen: Screen): string[] {
   const titles = new Map(report.scheme.scheme.rules.map((r) => [r.id, r.title]));
   const withScheme = titles.size > 0;
   const fixedWidth = Math.max(12, ...[...titles.values()].map((t) => t.length + 1));
-  const adviceWidth = Math.max(20, screen.width - 62 - fixedWidth);
-  const head = `  ${pad('Day', 8)} ${pad('Likely phases', 48)} ${withScheme ? `${pad('Advice', adviceWidth)} Counted in fixed days` : ''}`;
+  const adviceWidth = Math.max(20, screen.width - 66 - fixedWidth);
+  const head = `  ${pad('Day', 8)} ${pad('Likely phases', 50)} ${withScheme ? `${pad('Advice', adviceWidth)} In fixed days` : ''}`;
   const rows = [paint(clip(head, screen.width), 'dim', screen)];
   report.phases.forEach((day, i) => {
     const likely = phases.map((p) => ({ p, chance: day.chances[p] })).filter((c) => c.chance >= 0.05).sort((a, b) => b.chance - a.chance).slice(0, 2).map((c) => `${phaseNames[c.p].toLowerCase()} ${Math.round(100 * c.chance)} %`).join(', ');
     const laid = report.schemeDays[i];
-    const fixed = !laid ? '' : laid.fixed === null ? '(a new cycle by then)' : laid.fixed.map((id) => titles.get(id) ?? id).join(', ') || '–';
-    rows.push(clip(`  ${pad(shortDay(day.day), 8)} ${pad(likely, 48)} ${pad(clip(adviceWords(laid, titles), adviceWidth), adviceWidth)} ${fixed}`, screen.width).trimEnd());
+    const fixed = !laid ? '' : laid.fixed.map((id) => titles.get(id) ?? id).join(', ') || '–';
+    rows.push(clip(`  ${pad(shortDay(day.day), 8)} ${pad(likely, 50)} ${pad(clip(adviceWords(laid, titles), adviceWidth), adviceWidth)} ${fixed}`, screen.width).trimEnd());
   });
   return rows;
 }

@@ -14,7 +14,7 @@ export const phaseNames: Record<Phase, string> = {
   'before-ovulation': 'Before ovulation',
   'around-ovulation': 'Around ovulation',
   'after-ovulation': 'After ovulation',
-  'before-period': 'Days before the period',
+  'before-period': 'Before the period',
 };
 
 const findingWords: Record<RecordFindingCode, (d: RecordFinding['data']) => string> = {

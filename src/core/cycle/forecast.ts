@@ -102,7 +102,9 @@ function ovulationForecast(next: NextCycle, cells: readonly RunningCell[], lastS
   if (same.length === 0) return dayForecast(shifted(distribution(14, [1]), lastStart), shifted(distribution(14, [1]), lastStart), next);
   // Cycle day 1 is the last start itself.
   const { plain, range } = mixed(same, same.map((c) => c.ovulation), addDays(lastStart, -1));
-  return dayForecast(plain, range, next);
+  const found = dayForecast(plain, range, next);
+  // Even good signs leave a day either way: never one single day.
+  return { ...found, from: Math.min(found.from, found.likely - 1) as Day, to: Math.max(found.to, found.likely + 1) as Day };
 }
 
 function habits(of: Posterior): Pick<CycleForecast, 'typicalLength' | 'ownSpread'> {
