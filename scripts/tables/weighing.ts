@@ -52,6 +52,7 @@ const eaten = z.strictObject({
   always_taken_out: z.array(z.strictObject({ name: pattern, units: z.array(z.string()).nullable().default(null), unless_form: z.string().nullable().default(null), unless_words: z.array(z.string()).default([]) })),
   taking_out: z.array(z.string()).min(1),
   pouring_away: z.array(z.string()).min(1),
+  marinated: pattern,
   bones: pattern,
 });
 
@@ -96,6 +97,7 @@ export function compileWeighing(data: string): WeighingRules {
       alwaysTakenOut: e.always_taken_out.map(({ unless_form: unlessForm, unless_words: unlessWords, ...rest }) => ({ ...rest, unlessForm, unlessWords })),
       takingOut: e.taking_out,
       pouringAway: e.pouring_away,
+      marinated: e.marinated,
       bones: e.bones,
     },
   };

@@ -63,6 +63,7 @@ const eatenWords: Readonly<Record<EatenCode, string>> = {
   'pickling-liquid': 'Most of the pickling liquid is left in the jar.',
   bones: 'The bones are left.',
   'left-out': 'Left out, as you chose for optional things.',
+  'optional-unmeasured': 'Optional and without an amount, so not counted. Give an amount if you use it.',
   'counted-before': 'Part of an earlier line, so not counted again.',
 };
 

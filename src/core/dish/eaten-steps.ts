@@ -34,7 +34,7 @@ export function takenOutByStep(recipe: Recipe, rules: EatenRules, names: readonl
 /** Whether a step pours away what the pattern names ("discard the marinade"). */
 export function pouredAway(recipe: Recipe, rules: EatenRules, what: string): boolean {
   const named = new RegExp(`\\b(${what})\\b`);
-  return sentences(recipe).some((sentence) => named.test(sentence) && (rules.pouringAway.some((verb) => sentence.includes(verb)) || /(remove|lift|take)\b.*\bfrom\b.*\b(marinade|brine)/.test(sentence) || /shak(e|ing) off/.test(sentence)));
+  return sentences(recipe).some((sentence) => named.test(sentence) && (rules.pouringAway.some((verb) => sentence.includes(verb)) || /(remove|lift|take)\b.*\b(from|out of)\b.*\b(marinade|brine)/.test(sentence) || /shak(e|ing) off/.test(sentence)));
 }
 
 /**

@@ -71,6 +71,11 @@ describe('what is not eaten is not counted', () => {
   it('when the marinade is poured away, not when it is cooked with', () => {
     const soy = item('soy sauce', { section: 'For the marinade' });
     expect(eaten(soy, { recipe: recipeOf([soy], [{ text: 'Lift the fish from the marinade and discard the marinade.' }]) }).code).toBe('marinade-poured-away');
+    const chicken = item('chicken thighs', { section: 'For the marinated chicken' });
+    const thrown = (line: IngredientLine): Recipe => recipeOf([line], [{ text: 'Lift the chicken out of the marinade and throw away what is left.' }]);
+    expect(eaten(chicken, { recipe: thrown(chicken) }).code).toBe('all');
+    const yoghurt = item('yoghurt', { section: 'For the marinated chicken' });
+    expect(eaten(yoghurt, { recipe: thrown(yoghurt) }).code).toBe('marinade-poured-away');
     expect(eaten(soy, { recipe: recipeOf([soy], [{ text: 'Pour the fish and its marinade into the pan.' }]) }).code).toBe('all');
   });
 
@@ -99,7 +104,8 @@ describe('what is not eaten is not counted', () => {
 describe('optional things', () => {
   it('count, and say so, unless she chose otherwise', () => {
     expect(eaten(item('feta', { remarks: ['to-serve'] }))).toMatchObject({ code: 'all', note: 'to-serve-counted' });
-    expect(eaten(item('feta', { remarks: ['optional'] }))).toMatchObject({ code: 'all', note: 'optional-counted' });
+    expect(eaten(item('flatbread', { remarks: ['optional'] })).code).toBe('optional-unmeasured');
+    expect(eaten(item('feta', { remarks: ['optional'] }), { grams: 30 })).toMatchObject({ code: 'all', note: 'optional-counted' });
     expect(eaten(item('feta', { remarks: ['optional'] }), { countOptional: false })).toMatchObject({ code: 'left-out', share: { value: 0 } });
     expect(eaten(item('feta'), { countOptional: false }).code).toBe('all');
   });

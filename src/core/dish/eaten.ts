@@ -73,7 +73,8 @@ function isSaltOfWater(at: Line, recipe: Recipe): boolean {
 function liquidCode(at: Line, context: EatenContext): EatenCode {
   const { recipe, rules } = context;
   const inSection = (words: RegExp): boolean => words.test(plainText(at.line.section ?? ''));
-  if (inSection(/marinade|brine/) && pouredAway(recipe, rules, 'marinade|brine')) return 'marinade-poured-away';
+  const inMarinade = inSection(/marina[dt]|brin(e|ing)/) && !at.names.some((n) => matchesText(rules.marinated, n) && !/stock|sauce|paste|oil$/.test(n));
+  if (inMarinade && pouredAway(recipe, rules, 'marinade|brine')) return 'marinade-poured-away';
   if (inSection(/pickl|brine/) || (/pickled|pickles/.test(plainText(recipe.title ?? '')) && (isWater(at) || isSalt(at) || at.names.some((n) => /vinegar|sugar$/.test(n))))) return 'pickling-liquid';
   if (isWater(at) && (/for (boiling|soaking|cooking|steaming|blanching|the pan|the pasta)/.test(at.text) || fateOfLiquid(recipe, at.line.id) === 'poured')) return 'cooking-water';
   if (isSalt(at) && (/for (the )?(pasta|cooking|boiling|blanching|potato|soaking)( water)?/.test(at.text) || isSaltOfWater(at, recipe))) return 'cooking-water-salt';
@@ -83,6 +84,7 @@ function liquidCode(at: Line, context: EatenContext): EatenCode {
 function codeOf(at: Line, context: EatenContext): EatenCode {
   const { recipe, rules } = context;
   if (!context.countOptional && at.line.remarks.some((r) => r === 'optional' || r === 'to-serve' || r === 'garnish')) return 'left-out';
+  if (at.line.remarks.includes('optional') && context.grams === null) return 'optional-unmeasured';
   if (countedBefore(at, recipe)) return 'counted-before';
   if (rules.alwaysTakenOut.some((rule) => isTakenOut(at, rule))) return 'taken-out';
   if (at.names.some((name) => matchesText(rules.bones, name) && !/on the bone|broth|stock/.test(name))) return 'bones';
@@ -104,7 +106,7 @@ export function eatenShare(line: IngredientLine, match: FoodMatch, context: Eate
   const names = [plainText(line.food.name), ...(match.entry ? [match.entry.name, ...match.entry.also].map(plainText) : [])];
   const code = codeOf({ line, match, names, text: plainText(line.text) }, context);
   const figure = context.rules.shares[code];
-  const counted = code !== 'left-out';
+  const counted = code !== 'left-out' && code !== 'optional-unmeasured';
   const note = !counted ? null : line.remarks.includes('optional') ? 'optional-counted' : line.remarks.some((r) => r === 'to-serve' || r === 'garnish') ? 'to-serve-counted' : line.remarks.includes('divided') ? 'counted-once' : null;
   return { share: { low: figure.low, value: figure.value, high: figure.high }, code, note, source: figure.source, locator: figure.locator };
 }

@@ -3,11 +3,11 @@ import type { WeighContext } from './weigh-context.ts';
 import { times, type Estimate } from './weigh-estimate.ts';
 
 // Adjectives of the food as bought: what they name is not in the weight, wherever they stand.
-const boughtWithout = /\b(boneless|skinless|seedless|stoneless|ready[- ]to[- ]eat|net weight|prepared weight|trimmed weight|peeled weight|shelled weight|picked weight)\b/;
+const boughtWithout = /\b(boneless|skinless|seedless|stoneless|ready[- ]to[- ]eat|net weight|prepared weight|trimmed weight|peeled weight|shelled weight|picked weight|leaves|washed and ready)\b/;
 // Work that takes refuse off: before the food's name it is already done, behind it the cook still does it.
 const takenOff = /\b(peeled|filleted|stoned|pitted|shelled|podded|hulled|cored|trimmed|deseeded|de-seeded|boned|deboned|skinned|picked|husked|shucked|stemmed)\b/;
 // Nothing is taken off.
-const leftOn = /\b(unpeeled|skin on|skin-on|skins on|scrubbed|with skin|with the skin|unskinned|whole with peel)\b/;
+const leftOn = /\b(unpeeled|skin on|skin-on|skins on|scrubbed|with skin|with the skin|unskinned|whole with peel|leaves and stalks|stalks and all|stems and all|with (the )?stalks)\b/;
 
 const edibleForms = new Set<string>(['cooked', 'canned', 'frozen', 'dried', 'ground', 'powder', 'juice', 'oil', 'paste', 'flour']);
 

@@ -35,7 +35,7 @@ const entries: FoodEntry[] = [
 ];
 const cells = entries.length * nutrientIds.length;
 
-const shares = Object.fromEntries(eatenCodes.map((code) => [code, { low: 0, value: code === 'all' ? 1 : code === 'taken-out' || code === 'cooking-water' || code === 'left-out' || code === 'counted-before' || code === 'bones' ? 0 : 0.2, high: 1, ...cited }])) as unknown as WeighingRules['eaten']['shares'];
+const shares = Object.fromEntries(eatenCodes.map((code) => [code, { low: 0, value: code === 'all' ? 1 : code === 'taken-out' || code === 'cooking-water' || code === 'left-out' || code === 'optional-unmeasured' || code === 'counted-before' || code === 'bones' ? 0 : 0.2, high: 1, ...cited }])) as unknown as WeighingRules['eaten']['shares'];
 
 export const sampleRules: WeighingRules = {
   spreads: { weighed: figure(0.02), measured: figure(0.05), household: figure(0.15), container: figure(0.03), refuse: figure(0.05), sizeUnsaid: figure(0.2) },
@@ -60,7 +60,7 @@ export const sampleRules: WeighingRules = {
   eaten: {
     shares, deepFryingFromGAServing: 60,
     alwaysTakenOut: [{ name: 'bay lea(f|ves)', units: null, unlessForm: null, unlessWords: [] }, { name: 'cinnamon', units: ['stick'], unlessForm: null, unlessWords: [] }, { name: 'lemongrass', units: ['stalk'], unlessForm: null, unlessWords: ['chopped'] }],
-    takingOut: ['remove', 'discard', 'fish out'], pouringAway: ['drain', 'discard', 'pour away'], bones: '\\bbones?$',
+    takingOut: ['remove', 'discard', 'fish out'], pouringAway: ['drain', 'discard', 'pour away'], marinated: 'chicken|tofu', bones: '\\bbones?$',
   },
 };
 

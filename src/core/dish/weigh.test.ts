@@ -31,6 +31,8 @@ describe('a stated weight', () => {
   it('of the prepared food stays as it is', () => {
     expect(grams(amountOf(500, 'g'), onions, { text: '500 g peeled onions', name: 'onions' })).toBeCloseTo(500);
     expect(grams(amountOf(500, 'g'), trout, { text: '500 g trout, boneless', name: 'trout' })).toBeCloseTo(500);
+    expect(grams(amountOf(30, 'g'), onions, { text: '30 g onion leaves', name: 'onion leaves' })).toBeCloseTo(30);
+    expect(grams(amountOf(30, 'g'), onions, { text: '30 g onions, leaves and stalks', name: 'onions' })).toBeCloseTo(30);
     expect(grams(amountOf(500, 'g'), onions, { text: '500 g onions, unpeeled', name: 'onions' })).toBeCloseTo(500);
   });
 

@@ -71,7 +71,7 @@ export interface TakenOut {
 
 export const eatenCodes = [
   'all', 'taken-out', 'deep-frying-oil', 'shallow-frying-oil', 'greasing', 'dusting', 'coating', 'marinade-poured-away', 'cooking-water',
-  'cooking-water-salt', 'pickling-liquid', 'bones', 'left-out', 'counted-before',
+  'cooking-water-salt', 'pickling-liquid', 'bones', 'left-out', 'optional-unmeasured', 'counted-before',
 ] as const;
 export type EatenCode = (typeof eatenCodes)[number];
 
@@ -82,6 +82,8 @@ export interface EatenRules {
   readonly alwaysTakenOut: readonly TakenOut[];
   readonly takingOut: readonly string[];
   readonly pouringAway: readonly string[];
+  /** Pattern of what lies in a marinade and is eaten whole. */
+  readonly marinated: string;
   readonly bones: string;
 }
 

@@ -28,12 +28,15 @@ export interface PhraseToMatch {
   /** Words of other parts of the line and its qualifiers: they choose the form and cost little. */
   readonly extra: readonly string[];
   readonly turned: boolean;
+  /** The words as typed, unfolded. */
+  readonly typed: ReadonlySet<string>;
   readonly slips: readonly (readonly [string, string])[];
 }
 
 // What each departure from the plain name costs, out of a confidence of 1. Judged on test lines, not measured.
 const costs = { otherFood: 0.6, unknownAfter: 0.6, unknownBefore: 0.15, nameWordBefore: 0.25, unknownBeforeKind: 0.55, extraWord: 0.04, participle: 0.14, extraFood: 0.25, colour: 0.08, part: 0.1, slip: 0.12, slipAndUnknown: 0.2, unknownInPhrase: 0.15, secondFood: 0.15, turned: 0.02, missedForm: 0.12, missedProduct: 0.7, noTableFood: 0 };
 const mostUnknownBefore = 3;
+const exactSpelling = 3;
 const participle = /^.{3,}[^e]ed$/;
 
 const tolerated = (word: string, nameWords: readonly string[]): boolean => varieties.some(([before, heads]) => before.has(word) && nameWords.some((n) => heads.has(n)));
@@ -69,7 +72,7 @@ function tableWords(code: FoodCode | null, index: FoodIndex): ReadonlySet<string
 
 /** Whether a word after the name leaves the food what it is, and at what cost; null when it makes another food. */
 function afterName(word: string, nameWords: readonly string[], chosen: { inTable: ReadonlySet<string>; group: string }, index: FoodIndex): number | null {
-  if (word === 'leaf') return nameWords.some((n) => leafyPlants.has(n)) || chosen.inTable.has(word) ? 0 : null;
+  if (word === 'leaf' || word === 'saag') return nameWords.some((n) => leafyPlants.has(n)) || chosen.inTable.has(word) ? 0 : null;
   if (meatParts.has(word) && fleshGroup.test(chosen.group)) return chosen.inTable.has(word) ? 0 : costs.part;
   if (idleWords.has(word) || chosen.inTable.has(word)) return 0;
   if (word === 'fish' && fleshGroup.test(chosen.group)) return 0;
@@ -104,7 +107,9 @@ function readSpan(target: NameTarget, span: { words: readonly string[]; from: nu
   const lose = (amount: number): void => {
     confidence -= amount;
   };
-  const product = context.remarks.includes('juice-only') || context.remarks.includes('juice-and-zest') ? 'juice' : context.remarks.includes('zest-only') ? 'peel' : null;
+  // Nobody squeezes a tin: what lies in juice is not the juice.
+  const remarks = context.unit === 'tin' || context.unit === 'jar' ? [] : context.remarks;
+  const product = remarks.includes('juice-only') || remarks.includes('juice-and-zest') ? 'juice' : remarks.includes('zest-only') ? 'peel' : null;
   // "Kidney beans in chilli sauce", "tuna in oil" come in tins.
   const tinned = cut >= 0 && words[cut] === 'in' && phraseRest.some((w) => tinLiquids.has(w)) ? ['jar'] : [];
   const request = { words: [...after, ...before], extra: [...tinned, ...phrase.extra, ...phraseRest], nameWords: target.words, unit: context.unit, product } as const;
@@ -161,7 +166,7 @@ function readSpan(target: NameTarget, span: { words: readonly string[]; from: nu
   if (food?.note) notes.push({ code: 'kitchen-note', data: { text: food.note } });
   if (code === null) notes.push({ code: 'no-table-food', data: { name: target.entry?.name ?? target.name, text: food?.note ?? '' } });
   const nearness: Nearness = code === null ? 'none' : missed !== null && food?.nearness === 'same' ? 'near' : (food?.nearness ?? 'none');
-  return { ...base, confidence: Math.max(0, Math.min(1, confidence - lostToExtra)), rank: Math.max(0, confidence), target, form: choice.form, code, nearness, fit: fitOf(target, context, chosen.group) };
+  return { ...base, confidence: Math.max(0, Math.min(1, confidence - lostToExtra)), rank: Math.max(0, confidence), target, form: choice.form, code, nearness, fit: fitOf(target, context, chosen.group) + (target.spelled.every((w) => phrase.typed.has(w)) ? exactSpelling : 0) };
 }
 
 /** Every name that stands inside a phrase, read with the words around it. */

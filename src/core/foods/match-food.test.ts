@@ -126,6 +126,14 @@ describe('the form', () => {
     expect(read('lemon')).toBe('lemon, raw');
   });
 
+  it('of what lies in its juice in a tin is not the juice', () => {
+    expect(read('tomatoes', { qualifiers: ['whole', 'in juice'], context: { unit: 'tin', unitKind: 'count', remarks: ['juice-only'] } })).toBe('tomato, canned');
+  });
+
+  it('of a lemon in wedges is its juice, as somebody squeezes them', () => {
+    expect([read('lemon', { qualifiers: ['cut into wedges'] }), read('orange', { qualifiers: ['cut into wedges'] })]).toEqual(['lemon, juice', 'orange, raw']);
+  });
+
   it('that only a remark asks for stays the food, with a note', () => {
     const m = match('radish', { context: { remarks: ['juice-only'] } });
     expect([m.entry?.name, m.form, m.nearness, m.note?.code]).toEqual(['radish', 'raw', 'near', 'form-missing']);

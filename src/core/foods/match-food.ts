@@ -4,7 +4,7 @@ import type { FoodIndex } from './match-index.ts';
 import { findInTables } from './match-search.ts';
 import { correctedWords } from './match-slips.ts';
 import { cutWords, phraseBreaks } from './match-words.ts';
-import { foldWord, readWords } from './word-forms.ts';
+import { foldWord, nameWordsOf, readWords } from './word-forms.ts';
 
 /** The words of a food as a line names it. */
 export interface NamedWords {
@@ -16,6 +16,7 @@ export interface NamedWords {
 const acceptedFrom = 0.5;
 const alternativesShown = 4;
 const longestPhrase = 24;
+const longestText = 200;
 const mostTelling = 3;
 // Reading a word as cut short is a little less sure than reading it as a slip.
 const secondWayCost = 0.03;
@@ -122,7 +123,8 @@ export function matchFood(named: NamedWords, context: MatchContext, index: FoodI
   const parts = readWords(named.name).parts.map((part) => leanAsFat(part.slice(0, longestPhrase).map(foldWord)));
   const qualifiers = readQualifiers(named.qualifiers);
   const tried = phrases(parts.slice(0, 6), qualifiers, context.unitKind === 'count' ? context.unit : null);
-  const evaluate = (phrase: Phrase, slips: PhraseToMatch['slips'] = []): Candidate[] => evaluatePhrase({ ...phrase, slips }, context, index);
+  const typed = new Set([named.name, ...named.qualifiers].flatMap((text) => nameWordsOf(text.slice(0, longestText))));
+  const evaluate = (phrase: Phrase, slips: PhraseToMatch['slips'] = []): Candidate[] => evaluatePhrase({ ...phrase, typed, slips }, context, index);
   let found = tried.flatMap((phrase) => evaluate(phrase)).sort(better);
   const again = tried.flatMap((phrase) => correctedWords(phrase.words, index).flatMap((read, way) => evaluate({ ...phrase, words: read.words }, read.slips).map((c) => ({ ...c, confidence: Math.max(0, c.confidence - way * secondWayCost), rank: c.rank - way * secondWayCost }))));
   if (again.length > 0) found = [...found, ...again].sort(better);

@@ -26,6 +26,9 @@ const freshUnits = new Set(['bunch', 'sprig', 'handful', 'leaf', 'thumb', 'knob'
 const cannedUnits = new Set(['tin', 'can']);
 // Pulses and grains in a pouch come cooked.
 const cookedUnits = new Set(['pouch']);
+// In another part of the line these name something beside the food ("tomatoes, with their juice").
+const productNouns = new Set(['juice', 'oil', 'flour', 'paste', 'powder', 'peel', 'zest', 'rind']);
+const squeezed = new Set(['lemon', 'lime']);
 const pouredUnits = new Set(['squeeze', 'splash', 'dash', 'drizzle', 'glug', 'tsp', 'tbsp', 'dsp', 'ml', 'fl-oz']);
 const driedForms = new Set<FoodForm>(['dried', 'ground', 'powder', 'flakes', 'whole']);
 
@@ -49,8 +52,10 @@ export function chooseForm(entry: KitchenEntry, request: FormRequest): FormChoic
   const has = (form: FoodForm): boolean => entry.forms[form] !== undefined;
   if (request.product !== null) return { form: has(request.product) ? request.product : entry.usual, missed: has(request.product) ? null : request.product, wrongProduct: false };
   const asked = [...formsAsked(request.words)];
-  for (const extra of formsAsked(request.extra)) if (!asked.some((a) => a.form === extra.form)) asked.push({ form: extra.form, weak: extra.weak || productForms.has(extra.form) });
+  for (const extra of formsAsked(request.extra.filter((w) => !productNouns.has(w)))) if (!asked.some((a) => a.form === extra.form)) asked.push({ form: extra.form, weak: extra.weak || productForms.has(extra.form) });
   const words = [...request.words, ...request.extra];
+  // Lemon and lime in wedges are there to be squeezed.
+  if (squeezed.has(entry.name) && has('juice') && words.includes('wedge')) asked.push({ form: 'juice', weak: true });
   // A squeeze or spoonful of a citrus fruit is its juice.
   if (request.unit !== null && pouredUnits.has(request.unit) && has('juice') && has('peel') && asked.length === 0 && !words.some((w) => cutWords.has(w))) asked.push({ form: 'juice', weak: true });
   if (request.unit !== null && cannedUnits.has(request.unit) && !asked.some((a) => !a.weak)) asked.push({ form: 'canned', weak: true });

@@ -13,6 +13,8 @@ export interface NameTarget {
   /** The name as written in the data. */
   readonly name: string;
   readonly words: readonly string[];
+  /** The words unfolded: they decide between foods whose names fold to the same ("chili powder", "chilli powder"). */
+  readonly spelled: readonly string[];
 }
 
 /** All names a line is matched against. Built once from the kitchen names and the table; read only after that. */
@@ -64,8 +66,8 @@ export function buildFoodIndex(entries: readonly KitchenEntry[], table: FoodTabl
       }
     });
   };
-  for (const entry of entries) for (const name of [entry.name, ...entry.also]) add({ entry, own: null, name, words: foldedWords(name) });
-  for (const food of table.foods) if (food.table === 'own') add({ entry: null, own: food, name: food.name, words: foldedWords(food.name) });
+  for (const entry of entries) for (const name of [entry.name, ...entry.also]) add({ entry, own: null, name, words: foldedWords(name), spelled: nameWordsOf(name) });
+  for (const food of table.foods) if (food.table === 'own') add({ entry: null, own: food, name: food.name, words: foldedWords(food.name), spelled: nameWordsOf(food.name) });
   for (const word of new Set([...nameWords, ...formSpellings])) {
     const start = word[0] ?? '';
     const there = byStart.get(start);

@@ -1,7 +1,7 @@
 import { isSlipInContext } from './edit-distance.ts';
 import type { FoodIndex } from './match-index.ts';
 import { colourWords, formOfWord, idleWords, phraseBreaks } from './match-words.ts';
-import { foldWord } from './word-forms.ts';
+import { foldWord, nameKey } from './word-forms.ts';
 
 const longestContextWord = 24;
 
@@ -41,7 +41,7 @@ function abbreviates(typed: string, word: string): boolean {
   if (typed.length < 2 || typed.length > word.length - leastCutOff) return false;
   if (word.startsWith(typed)) return true;
   const bones = (text: string): string => text.charAt(0) + text.slice(1).replace(/[aeiouy]/g, '').replace(/(.)\1/g, '$1');
-  return bones(word) === typed || bones(word).replace(/[lrnc](?=[ktm])/g, '') === typed;
+  return bones(word) === bones(typed) || bones(word).replace(/[lrnc](?=[ktm])/g, '') === typed;
 }
 
 /** The word that an abbreviation stands for: one beside its neighbours, else the one food whose name begins so; null when it is in doubt. */
@@ -54,6 +54,9 @@ function unabbreviated(words: readonly string[], at: number, index: FoodIndex): 
   if (beside.size === 1) return [...beside][0] ?? null;
   if (beside.size > 1 || typed.length < shortestAbbreviation) return null;
   const names = index.namesBeginning(typed);
+  // The first name of a food goes before other foods' other names ("ginger" before "gingelly").
+  const main = names.filter((name) => index.targets(name).some((t) => t.own !== null || (t.entry !== null && t.words.join('') === nameKey([t.entry.name]))));
+  if (main.length === 1 && main[0] !== undefined) return abbreviates(typed, main[0]) ? main[0] : null;
   const one = names.length === 1 || sameFood(names.map((word) => ({ word })), index);
   return one ? (names.find((name) => abbreviates(typed, name)) ?? null) : null;
 }

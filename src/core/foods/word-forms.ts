@@ -60,7 +60,7 @@ export function singular(word: string): string {
 
 // One spelling of words that British, American and older books write apart.
 const spellings: Readonly<Record<string, string>> = {
-  saag: 'leaf', yoghurt: 'yogurt', brussel: 'brussels', yoghourt: 'yogurt', yogourt: 'yogurt', fiber: 'fibre', flavor: 'flavour', flavored: 'flavoured', colored: 'coloured', color: 'colour', savory: 'savoury',
+  yoghurt: 'yogurt', brussel: 'brussels', yoghourt: 'yogurt', yogourt: 'yogurt', fiber: 'fibre', flavor: 'flavour', flavored: 'flavoured', colored: 'coloured', color: 'colour', savory: 'savoury',
   mould: 'mold', doughnut: 'donut', omelet: 'omelette', filet: 'fillet', ketsup: 'ketchup', catsup: 'ketchup', whiskey: 'whisky', licorice: 'liquorice',
   hommus: 'hummus', houmous: 'hummus', houmus: 'hummus', humous: 'hummus', hoummus: 'hummus', humus: 'hummus', bulgar: 'bulgur', bulghur: 'bulgur', burghul: 'bulgur', bulghar: 'bulgur',
   mozarella: 'mozzarella', parmesean: 'parmesan', tumeric: 'turmeric', cardamon: 'cardamom', cardamum: 'cardamom', pimiento: 'pimento', fetta: 'feta', filo: 'filo', phyllo: 'filo', fillo: 'filo',
