@@ -10,3 +10,4 @@ export * from './allergens.ts';
 export * from './cooked.ts';
 export * from './cycle.ts';
 export * from './cooking.ts';
+export * from './change.ts';

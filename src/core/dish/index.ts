@@ -39,3 +39,8 @@ export * from './scale-factor.ts';
 export * from './swap-tables.ts';
 export * from './swap-composition.ts';
 export * from './swap-rank.ts';
+export * from './swap-search.ts';
+export * from './price-list.ts';
+export * from './price-csv.ts';
+export * from './price-dish.ts';
+export * from './season.ts';
