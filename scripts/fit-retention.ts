@@ -5,7 +5,7 @@ import { cookedFamilies, cookedGroup, cookedKingdom, type CookedFamily, type Coo
 import type { CookedWay, FittedWay } from '../src/core/dish/cooked-way.ts';
 import { evaluate, logKept, type Coefficients, type FittedSpread } from '../src/core/dish/retention-model.ts';
 import { cookedPairs } from './retention/pairs.ts';
-import { families, fitNutrient, fitRows, fitSolids, fitYields, fittedNutrients, heldOutResiduals, logPublished, median, quantile, relativeError, seenYield, solidsResidual, spreads, usable, yieldTerms, type FitRow } from './retention/fit.ts';
+import { bestCandidate, families, fitNutrient, fitRows, fitSolids, fitYields, fittedNutrients, heldOutResiduals, logPublished, median, quantile, relativeError, seenYield, solidsResidual, spreads, usable, yieldTerms, type FitRow } from './retention/fit.ts';
 import { compilePublished, publishedTable } from './tables/cooked.ts';
 
 /**
@@ -33,7 +33,7 @@ const recordSpread = (nutrient: string, name: string, spread: Record<CookedKingd
   }
 };
 recordCoefficients('protein', solids);
-recordSpread('protein', 'fitted', spreads(parts.flatMap((part, i) => rows.filter((row) => part.has(row.pair.family)).map((row) => ({ kingdom: row.kingdom, residual: solidsResidual(row, heldOutSolids[i]!) })))));
+recordSpread('protein', 'fitted', spreads(parts.flatMap((part, i) => rows.filter((row) => row.kingdom === 'animal' && part.has(row.pair.family)).map((row) => ({ kingdom: row.kingdom, residual: solidsResidual(row, heldOutSolids[i]!) })))));
 
 const readable: string[] = [];
 for (const nutrient of fittedNutrients) {
@@ -44,6 +44,7 @@ for (const nutrient of fittedNutrients) {
   recordCoefficients(nutrient, coefficients);
   recordSpread(nutrient, 'fitted', spreads(held.map((h) => ({ kingdom: h.row.kingdom, residual: h.fitted }))));
   recordSpread(nutrient, 'published', spreads(held.map((h) => ({ kingdom: h.row.kingdom, residual: h.published }))));
+  record(nutrient, 'use-fitted', bestCandidate(held) === 'fitted' ? 1 : 0);
   record(nutrient, 'error-fitted', errors.fitted);
   record(nutrient, 'error-published', errors.published);
   record(nutrient, 'pairs', own.length);
@@ -72,11 +73,11 @@ for (const family of cookedFamilies) {
     const value = Math.exp(-evaluate(yieldModel, yieldTerms({ family, way: fitted, concentration: 0, fatShare: 0 })));
     const around = (own.length >= fewest ? own : group.length >= fewest ? group : rows.filter((row) => row.kingdom === cookedKingdom(family))).map((row) => seenYield(row) - Math.log(value)).sort((a, b) => a - b);
     const [low, high] = [Math.min(-0.04, quantile(around, 0.1)), Math.max(0.04, quantile(around, 0.9))];
-    yields.push(`${family},${way},${number(Math.round(1000 * value) / 1000)},${number(Math.round(1000 * value * Math.exp(low)) / 1000)},${number(Math.round(1000 * value * Math.exp(high)) / 1000)},${own.length},sr28-pairs,"protein or dry matter of the pairs, ${own.length > 0 ? `family ${family}` : `group ${cookedGroup(family)}`}"`);
+    yields.push(`${family},${way},${number(Math.round(1000 * value) / 1000)},${number(Math.round(1000 * value * Math.exp(low)) / 1000)},${number(Math.round(1000 * value * Math.exp(high)) / 1000)},${own.length},sr28-pairs,"${cookedKingdom(family) === 'animal' ? 'protein' : 'dry matter'} of the pairs, ${own.length > 0 ? `family ${family}` : `group ${cookedGroup(family)}`}"`);
   }
 }
 
 writeFileSync(join(data, 'tables', 'retention-model.csv'), `${header}# Coefficients on the log scale; the terms are explained in docs/how-a-cooked-value-is-worked-out.md. error, low and high are of families held out of the fit.\nnutrient,term,value\n${model.join('\n')}\n`);
 writeFileSync(join(data, 'tables', 'retention-fitted.csv'), `${header}# Percent of a nutrient kept, at the concentration that the pairs of the family show, beside the published percent for the same foods. To be read; the sums use retention-model.csv.\nfamily,way,nutrient,kept_percent,published_percent,pairs\n${readable.join('\n')}\n`);
-writeFileSync(join(data, 'tables', 'yields.csv'), `${header}# Grams cooked from a gram raw, food without its cooking liquid, with the range of 8 in 10 pairs. Protein is taken as kept whole, and no more dry matter comes out than went in.\n# Rows of common practice for ways without pairs stand in yields-added.csv.\nfamily,way,kept,low,high,pairs,source,locator\n${yields.join('\n')}\n`);
+writeFileSync(join(data, 'tables', 'yields.csv'), `${header}# Grams cooked from a gram raw, food without its cooking liquid, with the range of 8 in 10 pairs. Of flesh by its protein, of plants by their dry matter.\n# Rows of common practice for ways without pairs stand in yields-added.csv.\nfamily,way,kept,low,high,pairs,source,locator\n${yields.join('\n')}\n`);
 console.log(`yields: ${yields.length} rows; pairs: ${rows.length}`);

@@ -1,6 +1,6 @@
 import type { NutrientId } from '../../src/core/foods/index.ts';
 import { cookedKingdom, type CookedFamily, type CookedKingdom } from '../../src/core/dish/cooked-family.ts';
-import { logKept, logProteinRatio, retentionTerms, solidsTerms, type Coefficients, type FittedSpread, type ModelCase } from '../../src/core/dish/retention-model.ts';
+import { fittedShare, logRise, retentionTerms, solidsTerms, type Coefficients, type FittedSpread, type ModelCase } from '../../src/core/dish/retention-model.ts';
 import { ridge } from './ridge.ts';
 import { amount, dryMatterRatio, fineEnough, halfPlace, type CookedPair } from './pairs.ts';
 
@@ -45,7 +45,9 @@ export function modelCase(pair: CookedPair, concentration: number): ModelCase {
 
 const protein = (row: FitRow): number => Math.log(amount(row.pair.cooked, 'protein')! / amount(row.pair.raw, 'protein')!);
 
-export function fitSolids(rows: readonly FitRow[], h: Hyper = hyper): Coefficients {
+/** Flesh only: in plants dry matter itself is the anchor. */
+export function fitSolids(all: readonly FitRow[], h: Hyper = hyper): Coefficients {
+  const rows = all.filter((row) => row.kingdom === 'animal');
   return ridge({
     rows: rows.map((row) => solidsTerms(row.modelCase)),
     targets: rows.map((row) => protein(row) - row.modelCase.concentration),
@@ -71,7 +73,7 @@ export function fitNutrient(rows: readonly FitRow[], nutrient: NutrientId, solid
   const half = halfPlace(nutrient);
   return ridge({
     rows: rows.map((row, i) => [...retentionTerms(row.modelCase), ['published', published[i]!], [`published:${row.kingdom}`, published[i]!]]),
-    targets: rows.map((row, i) => logRatio(row, nutrient) - logProteinRatio(solids, row.modelCase) - published[i]!),
+    targets: rows.map((row, i) => logRatio(row, nutrient) - logRise(solids, row.modelCase, nutrient) - published[i]!),
     // A coarse print adds its own noise: its square beside a usual scatter of 6 %.
     weights: rows.map((row) => 1 / (1 + (half / Math.min(amount(row.pair.raw, nutrient)!, amount(row.pair.cooked, nutrient)!) / 0.06) ** 2)),
     penalty: penalties(h),
@@ -82,7 +84,7 @@ export function fitNutrient(rows: readonly FitRow[], nutrient: NutrientId, solid
 /** Predicted log of cooked over raw, per 100 g each. */
 export function predict(row: FitRow, nutrient: NutrientId, solids: Coefficients, coefficients: Coefficients | null): number {
   const published = logPublished(row, nutrient);
-  return logProteinRatio(solids, row.modelCase) + (coefficients ? logKept(coefficients, row.modelCase, published) : published);
+  return logRise(solids, row.modelCase, nutrient) + (coefficients ? Math.log(fittedShare(coefficients, row.modelCase, Math.exp(published))) : published);
 }
 
 /** Analysed log ratio minus the predicted one. */
@@ -119,7 +121,22 @@ export const median = (values: readonly number[]): number => quantile([...values
 export interface HeldOut {
   readonly row: FitRow;
   readonly fitted: number;
+  /** Published factor, weight by our yields. */
   readonly published: number;
+  /** Published factor, weight by dry matter also in flesh. */
+  readonly publishedByDryMatter: number;
+}
+
+export type Candidate = 'fitted' | 'published' | 'publishedByDryMatter';
+
+/** What is not the default must beat it by about the standard error of a median over so many pairs. */
+const margin = (pairs: number): number => 1 - 0.6 / Math.sqrt(Math.max(1, pairs));
+
+/** Whichever comes nearest on families that were held out; the published factor unless another is nearer by a margin. */
+export function bestCandidate(held: readonly HeldOut[]): Candidate {
+  const of = (candidate: Candidate): number => median(held.map((h) => relativeError(h[candidate])));
+  const better = (one: Candidate, than: Candidate): Candidate => (of(one) <= margin(held.length) * of(than) ? one : than);
+  return better('fitted', better('publishedByDryMatter', 'published'));
 }
 
 /** Residuals of every row when its fold of families is left out of the fit. */
@@ -130,7 +147,7 @@ export function heldOutResiduals(rows: readonly FitRow[], nutrient: NutrientId, 
     if (test.length === 0) return [];
     const solids = options.solids[i]!;
     const coefficients = fitNutrient(own.filter((row) => !part.has(row.pair.family)), nutrient, solids, options.h);
-    return test.map((row) => ({ row, fitted: residual(row, nutrient, solids, coefficients), published: residual(row, nutrient, solids, null) }));
+    return test.map((row) => ({ row, fitted: residual(row, nutrient, solids, coefficients), published: residual(row, nutrient, solids, null), publishedByDryMatter: logRatio(row, nutrient) - row.modelCase.concentration - logPublished(row, nutrient) }));
   });
 }
 
@@ -163,12 +180,12 @@ export function yieldTerms(c: ModelCase): ReturnType<typeof retentionTerms> {
   return retentionTerms(c).filter(([term]) => !term.startsWith('slope'));
 }
 
-/** Log of the weight yield seen in a pair: protein kept whole, and no more dry matter out than in. */
+/** Log of the weight yield seen in a pair: of plants by dry matter; of flesh by protein, and no more dry matter out than in. */
 export function seenYield(row: FitRow): number {
-  return -Math.max(protein(row), row.modelCase.concentration);
+  return -(row.kingdom === 'plant' ? row.modelCase.concentration : Math.max(protein(row), row.modelCase.concentration));
 }
 
 /** Log of protein cooked over raw minus what the solids model makes of the concentration. */
 export function solidsResidual(row: FitRow, solids: Coefficients): number {
-  return protein(row) - logProteinRatio(solids, row.modelCase);
+  return protein(row) - logRise(solids, row.modelCase, null);
 }

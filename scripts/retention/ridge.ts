@@ -34,7 +34,7 @@ function solve(a: Float64Array, b: Float64Array, n: number): Float64Array {
   return x;
 }
 
-const rounds = 10;
+const rounds = 6;
 
 /** Ridge regression with Huber weights, iterated: the shrinkage model of every factor. No chance in it, so the same rows give the same figures. */
 export function ridge(task: RidgeTask): Coefficients {

@@ -98,7 +98,7 @@ function compileYields(data: string, sources: ReadonlySet<string>): [string, Wei
 type Draft = { -readonly [K in keyof FittedNutrient]: FittedNutrient[K] } & { coefficients: Record<string, number> };
 const spread = (): Record<'animal' | 'plant', { low: number; high: number }> => ({ animal: { low: 0, high: 0 }, plant: { low: 0, high: 0 } });
 
-/** retention-model.csv, with the choice between fitted and published by their error on held-out families. */
+/** retention-model.csv; the choice between fitted and published was made by their error on held-out families. */
 function compileModel(data: string): { source: string; solids: Record<string, number>; solidsSpread: Record<'animal' | 'plant', FittedSpread>; nutrients: [NutrientId, FittedNutrient][] } {
   const drafts = new Map<string, Draft & { spread: ReturnType<typeof spread>; publishedSpread: ReturnType<typeof spread>; error: { fitted: number; published: number } }>();
   for (const record of table(data, 'retention-model.csv')) {
@@ -111,12 +111,13 @@ function compileModel(data: string): { source: string; solids: Record<string, nu
     if (bound) (bound[1] === 'fitted' ? draft.spread : draft.publishedSpread)[bound[3] as 'animal' | 'plant'][bound[2] as 'low' | 'high'] = value;
     else if (term === 'error-fitted') draft.error.fitted = value;
     else if (term === 'error-published') draft.error.published = value;
+    else if (term === 'use-fitted') draft.use = value === 1 ? 'fitted' : 'published';
     else if (term === 'pairs') draft.pairs = value;
     else draft.coefficients[term] = value;
   }
   const solids = drafts.get('protein');
   if (!solids) throw new Error('retention-model.csv: no rows for protein; run npx tsx scripts/fit-retention.ts');
-  const nutrients = [...drafts].filter(([id]) => id !== 'protein').map(([id, draft]): [NutrientId, FittedNutrient] => [id as NutrientId, { ...draft, use: draft.error.fitted <= draft.error.published ? 'fitted' : 'published' }]);
+  const nutrients = [...drafts].filter(([id]) => id !== 'protein').map(([id, draft]): [NutrientId, FittedNutrient] => [id as NutrientId, draft]);
   return { source: 'sr28-pairs', solids: solids.coefficients, solidsSpread: solids.spread, nutrients };
 }
 

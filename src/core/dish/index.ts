@@ -44,3 +44,4 @@ export * from './price-list.ts';
 export * from './price-csv.ts';
 export * from './price-dish.ts';
 export * from './season.ts';
+export * from './cooked-per-100g.ts';

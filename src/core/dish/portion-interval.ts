@@ -35,6 +35,7 @@ export interface PortionInterval {
   readonly doubts: readonly Doubt[];
 }
 
+const lineDoubts = ['weight', 'composition', 'factor'] as const;
 const variance = (deviation: number): number => Math.expm1(deviation * deviation);
 
 /**
@@ -46,7 +47,7 @@ export function portionInterval(parts: readonly UncertainPart[], portion: Uncert
   const total = parts.reduce((sum, part) => sum + part.amount, 0);
   const value = total * portion.share;
   if (!(total > 0)) return { interval: { low: value, value, high: value }, doubts: [] };
-  const causes = parts.flatMap((part) => (['weight', 'composition', 'factor'] as const).map((kind) => ({ kind: kind, lineId: part.lineId, variance: (part.amount / total) ** 2 * variance(part.deviation[kind]) })));
+  const causes: { kind: DoubtKind; lineId: string | null; variance: number }[] = parts.flatMap((part) => lineDoubts.map((kind) => ({ kind, lineId: part.lineId, variance: (part.amount / total) ** 2 * variance(part.deviation[kind]) })));
   causes.push({ kind: 'portion', lineId: null, variance: variance(portion.deviation) });
   const all = causes.reduce((sum, cause) => sum + cause.variance, 0);
   const deviation = Math.sqrt(Math.log1p(all));

@@ -36,7 +36,7 @@ export interface FittedNutrient {
 
 export interface FittedModel {
   readonly source: string;
-  /** How protein per 100 g moves with dry matter: the anchor that turns concentrations into shares kept. */
+  /** In flesh, how protein per 100 g moves with dry matter: the anchor that turns concentrations into shares kept. */
   readonly solids: Coefficients;
   readonly solidsSpread: Readonly<Record<CookedKingdom, FittedSpread>>;
   readonly nutrients: ReadonlyMap<NutrientId, FittedNutrient>;
@@ -72,15 +72,28 @@ export function evaluate(coefficients: Coefficients, terms: Terms): number {
 }
 
 /**
- * Log of the share of a nutrient that a gram of protein keeps beside it: 0 where nothing but
- * water moved. `published` is the log of the published share, the centre that the fit is drawn to.
+ * Log of the share kept of a nutrient: 0 where nothing but water moved. `published` is the log of the published share, the centre that the fit is drawn to.
  */
 export function logKept(coefficients: Coefficients, c: ModelCase, published: number): number {
   const kingdom = cookedKingdom(c.family);
   return published * (1 + (coefficients['published'] ?? 0) + (coefficients[`published:${kingdom}`] ?? 0)) + evaluate(coefficients, retentionTerms(c));
 }
 
-/** Log of protein in 100 g cooked over protein in 100 g raw. */
-export function logProteinRatio(solids: Coefficients, c: ModelCase): number {
-  return c.concentration + evaluate(solids, solidsTerms(c));
+/** The share kept, never above 1: cooking makes no nutrient. */
+export function fittedShare(coefficients: Coefficients, c: ModelCase, published: number): number {
+  return Math.min(1, Math.exp(logKept(coefficients, c, Math.log(Math.max(leastShare, published)))));
+}
+const leastShare = 0.05;
+
+/** Nutrients that go with the fat, which is part of the dry matter, rather than with the protein. */
+const withTheFat = new Set<NutrientId>(['fat', 'vitamin-e', 'vitamin-k', 'vitamin-d', 'retinol', 'beta-carotene']);
+
+/**
+ * Log of how much a nutrient that is kept whole rises per 100 g. In plants that is the rise in
+ * dry matter. In flesh fat drips away, so what is not fat rises as protein does: `solids` says
+ * how protein rises with dry matter.
+ */
+export function logRise(solids: Coefficients, c: ModelCase, nutrient: NutrientId | null): number {
+  const byDryMatter = cookedKingdom(c.family) === 'plant' || (nutrient !== null && withTheFat.has(nutrient));
+  return c.concentration + (byDryMatter ? 0 : evaluate(solids, solidsTerms(c)));
 }

@@ -4,7 +4,7 @@ import { cookedFamily, cookedGroup, cookedKingdom } from './cooked-family.ts';
 import type { CookedTables } from './cooked-tables.ts';
 import { cookedWay, fittedWay, type CookedWay, type FittedWay, type LiquidFate } from './cooked-way.ts';
 import type { CookingMethod } from './recipe.ts';
-import { logKept, logProteinRatio, type FittedSpread, type ModelCase } from './retention-model.ts';
+import { fittedShare, logRise, type FittedSpread, type ModelCase } from './retention-model.ts';
 import { publishedRow, type PublishedRow } from './retention-published.ts';
 import { timeExponent } from './retention-time.ts';
 import { alcoholKept } from './retention-alcohol.ts';
@@ -43,9 +43,9 @@ export function modelCaseOf(food: Food, way: FittedWay, concentration: number): 
   return { family, way, concentration, fatShare: dry > 0 && 'per100g' in fat ? Math.min(1, fat.per100g / dry) : 0 };
 }
 
-/** The concentration at which a line of this weight yield stands: protein is kept whole, so its rise per 100 g is one over the yield. */
+/** The concentration at which a line of this weight yield stands: what is kept whole rises per 100 g by one over the yield. */
 export function concentrationAt(weightYield: number, food: Food, way: FittedWay, tables: CookedTables): number {
-  const at = (concentration: number): number => logProteinRatio(tables.fitted.solids, modelCaseOf(food, way, concentration));
+  const at = (concentration: number): number => logRise(tables.fitted.solids, modelCaseOf(food, way, concentration), null);
   // The model is a straight line in concentration within its bounds.
   const slope = (at(0.5) - at(-0.5)) || 1;
   return (-Math.log(weightYield) - at(0)) / slope;
@@ -78,7 +78,7 @@ function fittedFactor(nutrient: NutrientId, cooking: Cooking, way: CookedWay, ta
   if (!fitted || !model) return null;
   const published = publishedRow(tables.published, cooking.food, way)?.kept[nutrient] ?? 1;
   const modelCase = modelCaseOf(cooking.food, fitted, cooking.concentration ?? usualConcentration(cooking, way, tables));
-  const share = Math.min(1, Math.exp(logKept(model.coefficients, modelCase, Math.log(Math.max(0.05, published)))));
+  const share = fittedShare(model.coefficients, modelCase, published);
   const locator = `${nutrient}, ${modelCase.family}, ${fitted}`;
   const spread = model.spread[cookedKingdom(modelCase.family)];
   return { factor: { kind: 'fitted', share, source: tables.fitted.source, locator }, deviation: factorDeviation(spread, compositionOf(nutrient, tables)) };
