@@ -172,6 +172,10 @@ describe('a food without a kitchen name', () => {
       expect([m.via, m.code, m.confidence], words).toEqual(['none', null, 0]);
     }
     expect(match('salsify sorbet').alternatives.length).toBeGreaterThan(0);
+    for (const words of ['salsify sorbet', 'tomato ketchup', 'onion']) {
+      const names = match(words).alternatives.map((a) => a.name);
+      expect(new Set(names).size, words).toBe(names.length);
+    }
   });
 });
 

@@ -94,6 +94,16 @@ function alternativeOf(c: Candidate): MatchAlternative {
   return { name: c.target.own?.name ?? c.target.entry?.name ?? c.target.name, entry: c.target.entry, form: c.form, code: c.code, confidence: c.confidence };
 }
 
+/** The best readings of other foods, each food once. */
+function distinct(candidates: readonly Candidate[]): MatchAlternative[] {
+  const byFood = new Map<string, MatchAlternative>();
+  for (const candidate of candidates) {
+    const key = candidate.target.own?.code ?? candidate.target.entry?.name ?? '';
+    if (!byFood.has(key) && byFood.size < alternativesShown) byFood.set(key, alternativeOf(candidate));
+  }
+  return [...byFood.values()];
+}
+
 function kitchenMatch(best: Candidate, others: readonly Candidate[]): FoodMatch {
   const rivals = others.filter((other) => targetId(other) !== targetId(best));
   const tied = rivals.some((r) => r.rank === best.rank && r.covered === best.covered && r.target.words.join('') === best.target.words.join(''));
@@ -109,7 +119,7 @@ function kitchenMatch(best: Candidate, others: readonly Candidate[]): FoodMatch 
     note: shown ?? null,
     confidence: tied ? Math.min(best.confidence, 0.8) : best.confidence,
     reasons: notes,
-    alternatives: rivals.slice(0, alternativesShown).map(alternativeOf),
+    alternatives: distinct(rivals),
   };
 }
 
@@ -130,5 +140,5 @@ export function matchFood(named: NamedWords, context: MatchContext, index: FoodI
   if (again.length > 0) found = [...found, ...again].sort(better);
   const best = found[0];
   if (best && best.confidence >= acceptedFrom) return kitchenMatch(best, found.slice(1));
-  return findInTables({ parts, qualifiers: [...qualifiers.words, ...qualifiers.phrases.flat()], rejected: found.slice(0, alternativesShown).map(alternativeOf) }, context, index);
+  return findInTables({ parts, qualifiers: [...qualifiers.words, ...qualifiers.phrases.flat()], rejected: distinct(found) }, context, index);
 }

@@ -38,6 +38,7 @@ export interface FoodIndex {
   search(): SearchIndex;
 }
 
+const slipsKept = 5000;
 const none: ReadonlySet<string> = new Set();
 
 const foldedWords = (name: string): string[] => nameWordsOf(name).map(foldWord);
@@ -74,6 +75,7 @@ export function buildFoodIndex(entries: readonly KitchenEntry[], table: FoodTabl
     if (there) there.push(word);
     else byStart.set(start, [word]);
   }
+  const slips = new Map<string, readonly { word: string; distance: number }[]>();
   let search: SearchIndex | null = null;
   const index: FoodIndex = {
     entries,
@@ -84,6 +86,8 @@ export function buildFoodIndex(entries: readonly KitchenEntry[], table: FoodTabl
     isKnownWord: (word) =>
       nameWords.has(word) || byKey.has(word) || idleWords.has(word) || colourWords.has(word) || phraseBreaks.has(word) || formOfWord(word) !== null || index.search().hasTableWord(word),
     slipsOf(word) {
+      const known = slips.get(word);
+      if (known) return known;
       const near: { word: string; distance: number }[] = [];
       for (const start of new Set([word[0] ?? '', word[1] ?? ''])) {
         for (const candidate of byStart.get(start) ?? []) {
@@ -92,7 +96,9 @@ export function buildFoodIndex(entries: readonly KitchenEntry[], table: FoodTabl
         }
       }
       near.sort((a, b) => a.distance - b.distance || (a.word < b.word ? -1 : 1));
-      return near.filter((n) => n.distance === near[0]?.distance);
+      const nearest = near.filter((n) => n.distance === near[0]?.distance);
+      if (slips.size < slipsKept) slips.set(word, nearest);
+      return nearest;
     },
     besides: (word) => besides.get(word) ?? none,
     namesBeginning(start) {

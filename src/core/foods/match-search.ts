@@ -102,7 +102,8 @@ export function findInTables(named: UnmatchedName, context: MatchContext, index:
     .filter((f): f is typeof f & { extra: number } => f.extra !== null && f.extra <= extraWordsAllowed)
     .sort((a, b) => Number(b.hit.via === 'own') - Number(a.hit.via === 'own') || (states.length > 0 ? Math.min(a.state, 1) - Math.min(b.state, 1) : 0) || a.extra - b.extra || a.state - b.state || a.order - b.order);
   const best = fitting[0];
-  const alternatives = [...named.rejected, ...hits.filter((hit) => hit !== best?.hit).map(alternativeOf)].slice(0, alternativesShown);
+  const others = [...named.rejected, ...hits.filter((hit) => hit !== best?.hit).map(alternativeOf)];
+  const alternatives = [...new Map(others.map((other) => [other.name, other])).values()].slice(0, alternativesShown);
   if (!best) {
     const note: MatchNote = { code: 'no-food', data: { name: text } };
     return { via: 'none', entry: null, form: null, code: null, nearness: 'none', note, confidence: 0, reasons: [note], alternatives };
