@@ -1,6 +1,7 @@
 import { claimClasses, type Claim, type ClaimClass } from './claim.ts';
 import { kitchenClaims } from './kitchen-talk.ts';
 import { matchPattern, type PhrasePattern, type ReadSentence } from './phrase-pattern.ts';
+import { mentionClaims } from './mention-claims.ts';
 import { polarityOf } from './polarity.ts';
 import { relationClaims, type FoundClaim } from './relations.ts';
 import type { Sentence } from './sentences.ts';
@@ -36,6 +37,8 @@ function needsMet(pattern: PhrasePattern, sentence: ReadSentence, at: { start: n
       return inSpan.some((w) => /ing$|in'$/.test(w));
     case 'effect':
       return !words.some((w) => /^(soak|chill|cure|marinate|leave|rest|set|freeze|prove|drain|please|impress|serve|steep|brine)$/.test(w)) && words.some((w) => /^(work|works|working|feel|feels|glow|glows|gone|skin|results|result|cure|cures|change|changes|energy|sleep|better|pain|cramps|calm|heal|heals|body|boost|boosts|hormones|difference|mood|period|you|your)$/.test(w));
+    case 'notadvice':
+      return !inSpan.some((w) => /^(never|not|don't)$/.test(w)) && !words.slice(0, at.start).some((w) => /^(never|not|don't|please|before)$/.test(w));
     case 'allergen':
       return !inSpan.some((w) => /^(rich|healthy|good|more)$/.test(w));
     case 'hygiene':
@@ -66,6 +69,8 @@ function patternClaims(sentence: ReadSentence, vocabulary: StatementVocabulary):
 const kitchenGuard = /^(salmon|ham|bacon|fish|meat|egg|dough|crack|pan|skillet|fridge|freezer|cupboard|oven|yolk|wok|knife|board|jar|gravlax|trout|olive|pot|pastry|kitchen|diary|inbox|phone|wardrobe|drawer|pantry)s?$/;
 
 function isKitchenSense(sentence: ReadSentence, claim: FoundClaim): boolean {
+  const lastWord = sentence.tokens[claim.end - 1];
+  if (lastWord?.word === 'miracle' && /^(we|i|you|that|if|how|it|anyone|there|nobody)$/.test(sentence.tokens[claim.end]?.word ?? '')) return true;
   if (claim.class !== 'disease' && claim.class !== 'absolute') return false;
   const first = sentence.tokens[claim.start];
   if (!first?.forms.some((f) => ['cure', 'heal', 'detox', 'cleanse', 'remedy', 'purge', 'doctor', 'mend', 'fix', 'rescue', 'treat', 'spot', 'reset', 'miracle', 'magic'].includes(f))) return false;
@@ -94,7 +99,9 @@ export function findClaims(sentence: Sentence, vocabulary: StatementVocabulary):
   const read = readSentence(sentence, vocabulary);
   const found = [...patternClaims(read, vocabulary), ...relationClaims(read), ...kitchenClaims(read)].filter((c) => !isKitchenSense(read, c));
   const foods = [...new Set(read.mentions.flat().filter((m) => m.list === 'food').map((m) => m.phrase))];
-  return settled(found).map((claim) => {
+  const firm = settled(found);
+  const all = [...firm, ...mentionClaims(read, firm)].sort((a, b) => a.start - b.start);
+  return all.map((claim) => {
     const first = read.tokens[claim.start];
     const last = read.tokens[claim.end - 1];
     const inside = read.mentions.slice(claim.start, claim.end).flat().filter((m) => m.end <= claim.end);

@@ -5,7 +5,15 @@ const endOf = (sentence: ReadSentence, at: number, ...lists: readonly string[]):
 const aboutBody = /^(your|body|absorb|absorbs|absorption|bodies|gut|digest|digestion|stomach|tummy|belly|hormones?|me|us|women)$/;
 // Words of the pot that are also everyday words: alone they tell nothing.
 const plainProcess = /^(heat|water|pan|air|oven|oil|butter|sugar|salt|flour|protein|raw|fridge|minute|light|rest|cool|ground|store|cut)$/;
-const change = /^(lose|retain|preserve|destroy|kill|break|wreck|release|unlock|leach|soften|tenderize|caramelize|thicken|brown|emulsify|split|curdle|evaporate|dissolve|oxidize|concentrate|intensify|sweeten|activate|denature|gelatinize|swell|survive|ferment|convert|react|touch|fade|wipe|burn|suffer|become|form|turn|double|halve|reduce|lower|free|draw|wash|keep|hold|stop|seal|raise|increase|develop|create|tame|mellow|deepen|give|leave|make|take|bring|trap|change|protect|set|firm|speed|slow|need|stay|vanish|escape|cook|boil|pass|go|toughen|crisp|melt|bind|stand|withstand)$/;
+const change = /^(end|build|cut|gentle|sit|lose|retain|preserve|destroy|kill|break|wreck|release|unlock|leach|soften|tenderize|caramelize|thicken|brown|emulsify|split|curdle|evaporate|dissolve|oxidize|concentrate|intensify|sweeten|activate|denature|gelatinize|swell|survive|ferment|convert|react|touch|fade|wipe|burn|suffer|become|form|turn|double|halve|reduce|lower|free|draw|wash|keep|hold|stop|seal|raise|increase|develop|create|tame|mellow|deepen|give|leave|make|take|bring|trap|change|protect|set|firm|speed|slow|need|stay|vanish|escape|cook|boil|pass|go|toughen|crisp|melt|bind|stand|withstand)$/;
+
+// What the pot does to nutrients, whoever is said to do it.
+const spoiling = /^(kill|destroy|wipe|burn|leach|boil|wash|oxidize|evaporate|survive|fade|suffer|dissolve|degrade|seep|touch)$/;
+
+function spanOf(sentence: ReadSentence, verb: number, things: readonly number[]): FoundClaim {
+  const end = Math.max(endOf(sentence, verb, 'kitchenVerb'), ...things.map((p) => endOf(sentence, p, 'kitchenObject', 'nutrient', 'process')));
+  return { class: 'kitchen-science', start: Math.min(verb, ...things), end, relation: 'kitchen' };
+}
 
 interface Clause {
   readonly from: number;
@@ -34,7 +42,7 @@ export function kitchenClaims(sentence: ReadSentence): FoundClaim[] {
     const strong = processes.filter((i) => !plainProcess.test(sentence.tokens[i]?.word ?? ''));
     const objects = places.filter((i) => endOf(sentence, i, 'kitchenObject') > 0);
     const nutrients = places.filter((i) => endOf(sentence, i, 'nutrient') > 0);
-    const verbs = places.filter((i) => endOf(sentence, i, 'kitchenVerb') > 0 && sentence.tokens[i]?.forms.some((f) => change.test(f)) === true);
+    const verbs = places.filter((i) => endOf(sentence, i, 'kitchenVerb') > 0 && sentence.tokens[i]?.joined !== true && sentence.tokens[i]?.word !== 'brown' && sentence.tokens[i]?.forms.some((f) => change.test(f)) === true);
     const verb = verbs.find((v) => [...processes, ...objects, ...nutrients].some((p) => p < v)) ?? verbs[0];
     if (verb === undefined) return [];
     const first = sentence.tokens[from];
@@ -42,9 +50,9 @@ export function kitchenClaims(sentence: ReadSentence): FoundClaim[] {
     const things = [...new Set([...objects, ...nutrients, ...processes])].filter((p) => p !== verb);
     const telling = nutrients.length + objects.length;
     const enough = ordered ? nutrients.length > 0 && verbs.some((v) => v > from) : (strong.length > 0 && telling > 0) || objects.filter((o) => !strong.includes(o)).length > 1 || (processes.length > 1 && telling > 0);
+    const spoilt = verbs.some((v) => sentence.tokens[v]?.forms.some((f) => spoiling.test(f)));
+    if (spoilt && nutrients.length > 0 && !ordered) return [spanOf(sentence, verb, things)];
     if (!enough || things.length < 2) return [];
-    const start = Math.min(verb, ...things);
-    const end = Math.max(endOf(sentence, verb, 'kitchenVerb'), ...things.map((p) => endOf(sentence, p, 'kitchenObject', 'nutrient', 'process')));
-    return [{ class: 'kitchen-science', start, end, relation: 'kitchen' }];
+    return [spanOf(sentence, verb, things)];
   });
 }

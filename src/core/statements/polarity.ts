@@ -15,6 +15,9 @@ function clauseStart(sentence: ReadSentence, claim: FoundClaim): number {
 }
 
 function inQuestion(sentence: ReadSentence, claim: FoundClaim): boolean {
+  const from = clauseStart(sentence, claim);
+  const opening = sentence.tokens.slice(Math.max(from, claim.start - 4), claim.start).map((t) => t.word).join(' ');
+  if (/(^|, )(is|are|does|do|can|will|would|could) (it|they|this|that|these)( \w+)?$/.test(opening) && !/\b(what|how)\b/.test(opening)) return true;
   for (let i = claim.end; i < sentence.tokens.length; i++) {
     const word = sentence.tokens[i]?.word ?? '';
     if (word === '?') return true;
@@ -44,7 +47,7 @@ function isDenied(sentence: ReadSentence, claim: FoundClaim): boolean {
     return true;
   }
   for (let i = claim.start + 1; i < claim.end && carriesSubject.has(claim.class); i++) {
-    if (has(sentence, i, 'frame:negation') > 0 && has(sentence, i, 'frame:notNegation') === 0 && /^(not|never|cannot|hardly|isn't|aren't|doesn't|don't|won't|can't|didn't|wasn't)$/.test(sentence.tokens[i]?.word ?? '')) return true;
+    if (has(sentence, i, 'frame:negation') > 0 && has(sentence, i, 'frame:notNegation') === 0 && !sentence.tokens.slice(i, claim.end).some((t) => t.word === ',') && /^(not|never|cannot|isn't|aren't|doesn't|don't|won't|can't|didn't|wasn't)$/.test(sentence.tokens[i]?.word ?? '')) return true;
   }
   for (let i = claim.end; i < sentence.tokens.length && i - claim.end <= 4; i++) {
     if (strongBreak(sentence.tokens[i]?.word ?? '')) return false;

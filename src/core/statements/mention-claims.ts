@@ -1,0 +1,64 @@
+import type { ClaimClass } from './claim.ts';
+import type { ReadSentence } from './phrase-pattern.ts';
+import type { FoundClaim } from './relations.ts';
+import type { Mention } from './word-lists.ts';
+
+const illLists: readonly string[] = ['condition', 'complaint', 'sign'];
+const hormonal = /^(hormones?|hormone .*|hormonal .*|estrogen|progesterone|testosterone|cortisol|insulin|thyroid|thyroid .*|prolactin|oxytocin|stress hormone|sex hormone|female hormone|endocrine system|luteal phase|follicular phase|ovulation|ovary|womb|uterus|fertility|libido|egg quality|menopause|perimenopause)$/;
+
+const inSentence = (sentence: ReadSentence, list: string): boolean => sentence.mentions.some((here) => here.some((m) => m.list === list));
+
+/** A part of the body next to a word of distress is a complaint that is only described. */
+function described(sentence: ReadSentence, at: number): Mention | null {
+  const part = (sentence.mentions[at] ?? []).filter((m) => m.list === 'body' || m.list === 'part').sort((a, b) => b.end - a.end)[0];
+  if (!part) return null;
+  for (let i = Math.max(0, at - 3); i < Math.min(sentence.tokens.length, part.end + 4); i++) {
+    if (i >= at && i < part.end) continue;
+    const distress = (sentence.mentions[i] ?? []).find((m) => m.list === 'distress');
+    const broken = Array.from({ length: Math.abs(i - at) }, (_, k) => sentence.breaks[Math.min(i, at) + k]).some(Boolean);
+    if (distress && !broken) return { list: 'sign', phrase: distress.phrase, start: Math.min(at, i), end: Math.max(part.end, distress.end) };
+  }
+  return null;
+}
+
+function longestAt(sentence: ReadSentence, at: number, wanted: (m: Mention) => boolean): Mention | null {
+  const here = sentence.mentions[at] ?? [];
+  const found = here.filter(wanted).sort((a, b) => b.end - a.end)[0];
+  if (!found) return null;
+  return here.some((m) => m.list === 'food' && m.end > found.end) ? null : found;
+}
+
+const haves = new Set(['have', "i've", "she's", 'with', 'get', 'suffer', 'live', 'living']);
+
+/** Whether a complaint only happens to be named: a diagnosis told, a topic of a class, an idiom. */
+function onlyNamed(sentence: ReadSentence, mention: Mention): boolean {
+  const effect = inSentence(sentence, 'frame:effect');
+  if (inSentence(sentence, 'frame:mention')) return true;
+  if (sentence.tokens[mention.end]?.joined && !sentence.tokens[mention.end]?.forms.some((f) => /^(friendly|free|proof|safe|fighting|busting)$/.test(f))) return true;
+  const before = sentence.tokens.slice(Math.max(0, mention.start - 3), mention.start);
+  const owned = before.some((t) => t.forms.some((f) => haves.has(f)));
+  const conditional = sentence.tokens.slice(0, mention.start).some((t) => ['if', 'when', 'anyone', 'those', 'for'].includes(t.word));
+  if (owned && !conditional) return !effect;
+  return !(effect || inSentence(sentence, 'food') || sentence.tokens.some((t) => t.word === '?') || sentence.tokens.some((t) => ['your', 'you'].includes(t.word)));
+}
+
+/**
+ * Claims that only a mention gives away. A complaint named in talk about food is taken as a statement on
+ * disease unless the words show that it is only named: missing one can harm, a needless warning cannot.
+ */
+export function mentionClaims(sentence: ReadSentence, taken: readonly FoundClaim[]): FoundClaim[] {
+  const found: FoundClaim[] = [];
+  const free = (start: number, end: number): boolean => ![...taken, ...found].some((c) => start < c.end && c.start < end);
+  const cautious = taken.some((c) => c.class === 'caution');
+  const put = (mention: Mention | null, kind: ClaimClass): void => {
+    if (mention && free(mention.start, mention.end) && !onlyNamed(sentence, mention)) found.push({ class: kind, start: mention.start, end: mention.end, relation: 'mention' });
+  };
+  for (let at = 0; at < sentence.tokens.length; at++) {
+    if (!cautious && !taken.some((c) => c.class === 'disease')) put(longestAt(sentence, at, (m) => illLists.includes(m.list)) ?? described(sentence, at), 'disease');
+    if (taken.length === 0) {
+      put(longestAt(sentence, at, (m) => m.list === 'weight'), 'weight');
+      put(longestAt(sentence, at, (m) => (m.list === 'hormone' || m.list === 'cycle') && hormonal.test(m.phrase)), 'cycle-hormone');
+    }
+  }
+  return found.slice(0, 3);
+}
