@@ -76,6 +76,9 @@ export function buildFoodIndex(entries: readonly KitchenEntry[], table: FoodTabl
     else byStart.set(start, [word]);
   }
   const slips = new Map<string, readonly { word: string; distance: number }[]>();
+  // Only the words, without the search's postings: many runs need no more.
+  let tableWords: Set<string> | null = null;
+  const isTableWord = (word: string): boolean => (tableWords ??= new Set(table.foods.flatMap((food) => foldedWords(food.name)))).has(word);
   let search: SearchIndex | null = null;
   const index: FoodIndex = {
     entries,
@@ -84,7 +87,7 @@ export function buildFoodIndex(entries: readonly KitchenEntry[], table: FoodTabl
     longestName: longestName + 1,
     isNameWord: (word) => nameWords.has(word),
     isKnownWord: (word) =>
-      nameWords.has(word) || byKey.has(word) || idleWords.has(word) || colourWords.has(word) || phraseBreaks.has(word) || formOfWord(word) !== null || index.search().hasTableWord(word),
+      nameWords.has(word) || byKey.has(word) || idleWords.has(word) || colourWords.has(word) || phraseBreaks.has(word) || formOfWord(word) !== null || isTableWord(word),
     slipsOf(word) {
       const known = slips.get(word);
       if (known) return known;

@@ -32,7 +32,6 @@ export interface SearchIndex {
   withPrefix(prefix: string, limit: number): readonly string[];
   /** Words that a typed word can be a slip of. */
   slipsOf(word: string): readonly string[];
-  hasTableWord(word: string): boolean;
 }
 
 // Groups that a cook seldom means when she types a food; a search for them by name still finds them.
@@ -69,7 +68,6 @@ const classWords = /^(Nuts|Seeds|Fish|Spices|Beans|Cheese|Oil|Game meat|Crustace
 export function buildSearchIndex(entries: readonly KitchenEntry[], table: FoodTable): SearchIndex {
   const documents: SearchDocument[] = [];
   const postings = new Map<string, number[]>();
-  const tableWords = new Set<string>();
   const add = (document: SearchDocument, words: readonly string[], firstPart: number): void => {
     const number = documents.length;
     documents.push(document);
@@ -92,7 +90,6 @@ export function buildSearchIndex(entries: readonly KitchenEntry[], table: FoodTa
     const words = nameWordsOf(food.name).map(foldWord);
     const first = comma < 0 ? words.length : nameWordsOf(food.name.slice(0, comma)).length + (classWords.test(food.name) ? 1 : 0);
     add({ entry: null, food, name: food.name, length: words.length }, words, first);
-    for (const word of words) tableWords.add(word);
   }
   const vocabulary = [...postings.keys()].sort();
   const byStart = new Map<string, string[]>();
@@ -145,6 +142,5 @@ export function buildSearchIndex(entries: readonly KitchenEntry[], table: FoodTa
       const least = near.reduce((min, n) => Math.min(min, n.distance), 9);
       return near.filter((n) => n.distance === least).map((n) => n.word);
     },
-    hasTableWord: (word) => tableWords.has(word),
   };
 }
