@@ -120,5 +120,6 @@ export function readUntil(row: Row): string | null {
   if (at < 0) return null;
   let end = at + 1;
   while (end < row.words.length && ![',', '.', ';', '(', ')', ':'].includes(row.words[end]!)) end++;
+  while (end > at + 1 && ['and', 'then', 'or'].includes(row.words[end - 1]!)) end--;
   return end > at + 1 ? wordsOf(row, at + 1, end) : null;
 }

@@ -249,13 +249,14 @@ export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
       mode = 'guess';
     }
     const previous = steps.at(-1);
+    if (row.words.length <= 7 && !line.marked && shouts(row) && (method || mode === 'method')) {
+      mode = 'method'; // "MARINATE THE CHICKEN"
+      section = text.slice(span.start, span.end).trim();
+      return;
+    }
     if (mode === 'method') {
       if (isOnlyTime(row, vocabulary)) {
         leftOut.push({ start: span.start, end: span.end });
-        return;
-      }
-      if (row.words.length <= 7 && shouts(row)) {
-        section = text.slice(span.start, span.end).trim();
         return;
       }
       if (previous?.open && !line.marked && !line.blankBefore && /^\p{Ll}/u.test(text.slice(span.start, span.start + 2))) {

@@ -16,7 +16,7 @@ export interface LineParts {
 
 const isDash = (row: Row, at: number): boolean => ['-', '–', '—'].includes(row.words[at]!) && row.tokens[at]!.spaced && row.tokens[at + 1]?.spaced !== false;
 /** A dot or dash that leads to an amount: "flour .... 250 g", "flour -250g". */
-const endsPart = (row: Row, at: number): boolean => [',', ';', ':', '•', '|', '…'].includes(row.words[at]!) || isDash(row, at) || (row.words[at] === '.' && (row.tokens[at + 1]?.spaced !== false || row.words[at + 1] === '.'));
+const endsPart = (row: Row, at: number): boolean => [',', ';', ':', '•', '|', '…', 'that\'s'].includes(row.words[at]!) || isDash(row, at) || (row.words[at] === '.' && (row.tokens[at + 1]?.spaced !== false || row.words[at + 1] === '.'));
 
 /** Brackets out of the row, and the row cut at commas and dashes. */
 function cutRow(row: Row): { segments: Row[]; brackets: Row[] } {

@@ -29,6 +29,8 @@ export interface PotState {
   enter(clause: Clause, lines: readonly string[]): Vessel | null;
   /** Lines of the bowl or blender filled last, for "the mixture" and "the batter". */
   mixture(): string[];
+  /** Whether the line lies in a vessel. */
+  holds(id: string): boolean;
   /** Lets the clause happen; gives the lines in its vessel, those it adds included. */
   take(taken: Taken): string[];
 }
@@ -40,7 +42,7 @@ const alone = new Set<CookingMethod | null>(['boiled-kept', 'boiled-drained', 'b
 const homeOf = (method: CookingMethod | null): string => (method === 'steamed' ? 'steamer' : method === 'grilled' || method === 'roasted' || method === 'baked' ? 'oven dish' : 'pan');
 const partly = new Set(['half', 'some', 'remaining', 'rest', 'little', 'most', 'quarter', 'third', 'reserved']);
 /** Done to a food wherever it lies. */
-const onFood = new Set(['season', 'coat', 'rub', 'brush', 'baste', 'glaze']);
+export const onFood: ReadonlySet<string> = new Set(['season', 'coat', 'rub', 'brush', 'baste', 'glaze']);
 const pouring = new Set(['transfer', 'return', 'move', 'pour', 'tip', 'spoon', 'ladle', 'divide', 'turn']);
 const bowlVerbs = new Set(['whisk', 'mix', 'combine', 'beat', 'sift', 'knead', 'toss', 'marinate']);
 
@@ -122,6 +124,7 @@ export function potState(vocabulary: ReaderVocabulary): PotState {
       else return null;
       return before === current ? null : before;
     },
+    holds: (id) => vessels.some((vessel) => vessel.lines.has(id)),
     mixture() {
       const bowl = vessels.findLast((vessel) => (vessel.kind === 'bowl' || vessel.kind === 'blender') && vessel.lines.size > 0);
       return [...(bowl ?? current)?.lines ?? []];
@@ -158,6 +161,17 @@ export function potState(vocabulary: ReaderVocabulary): PotState {
         current = goal;
         return [...goal.lines];
       }
+      // "stir the spinach into the lentils" happens where the lentils are; "mix into the oats" takes along what lies here
+      const where = moved || kind !== 'add' ? -1 : words.findIndex((word) => word === 'into' || word === 'through' || word === 'to');
+      const last = lines.findLast((id) => vessels.some((vessel) => vessel.lines.has(id)));
+      const target = where < 0 || last === undefined || current.lines.has(last) ? undefined : vessels.find((vessel) => vessel.lines.has(last));
+      if (target) {
+        if (words[where - 1] === clause.verb) {
+          for (const id of current.lines) target.lines.add(id);
+          current.lines.clear();
+        }
+        current = target;
+      }
       if (kind === 'move' || words.includes('return') || words.includes('back')) {
         for (const id of lines.length > 0 ? lines : aside) {
           current.lines.add(id);
@@ -166,10 +180,6 @@ export function potState(vocabulary: ReaderVocabulary): PotState {
       }
       if (kind !== 'prepare' && kind !== 'wait' && kind !== 'remove' && kind !== 'serve' && kind !== null) {
         const share = words.some((word) => partly.has(word));
-        // "mix into the oats": all that lies with the oats comes along
-        const into = words.includes('into') ? vessels.find((vessel) => vessel !== current && vessel.lines.size > 1 && lines.some((id) => vessel.lines.has(id))) : undefined;
-        if (into) for (const id of into.lines) current.lines.add(id);
-        into?.lines.clear();
         for (const id of lines) {
           if (!share) for (const vessel of vessels) if (vessel !== current) vessel.lines.delete(id);
           current.lines.add(id);

@@ -2,7 +2,7 @@ import type { CookingMethod, IngredientLine, MethodStep, Span, StepAction } from
 import { readClauses, type Clause } from './read-clauses.ts';
 import { readCelsius, readHeat, readLid, readMinutes, readUntil } from './read-conditions.ts';
 import { lineNames, type LineNames } from './read-line-names.ts';
-import { potState, type PotState } from './read-pots.ts';
+import { onFood, potState, type PotState } from './read-pots.ts';
 import { joinRows, partOfRow, readTokens } from './read-tokens.ts';
 import type { ReaderVocabulary } from './read-vocabulary.ts';
 
@@ -15,6 +15,8 @@ interface Reading {
   readonly vocabulary: ReaderVocabulary;
   /** Lines of the action before, for "it" and "them". */
   last: readonly string[];
+  /** Lines prepared but not yet in a vessel: "season the fish and grill". */
+  hand: readonly string[];
   ovenCelsius: number | null;
 }
 
@@ -71,7 +73,8 @@ function readAction(clause: Clause, reading: Reading, section: string | null): S
   const { lines: named, pronoun } = linesOf(clause, reading, section);
   const mixed = named.length === 0 && row.words.some((word) => mixtures.has(word)) && entry?.kind !== 'prepare';
   const implied = named.length === 0 && !mixed && placing.has(clause.verb) && !row.words.some((word) => ['lid', 'aside', 'oven', 'heat'].includes(word));
-  const lines = mixed ? pots.mixture() : implied ? [...reading.last] : named;
+  const inHand = named.length === 0 && entry?.kind === 'cook' && reading.hand.length > 0;
+  const lines = mixed ? pots.mixture() : inHand ? [...reading.hand] : implied ? [...reading.last] : named;
   const minutes = readMinutes(row, vocabulary);
   const celsius = readCelsius(row, vocabulary);
   const said = pots.enter(clause, lines);
@@ -79,6 +82,8 @@ function readAction(clause: Clause, reading: Reading, section: string | null): S
   const oven = method === 'baked' || method === 'roasted' || entry?.heat === 'oven' || (entry?.kind === 'heat' && row.words.includes('oven'));
   if (oven && celsius !== null) reading.ovenCelsius = celsius;
   const inPot = pots.take({ clause, lines, method, pronoun, moved: said });
+  if (entry?.kind === 'prepare' || onFood.has(clause.verb)) reading.hand = lines.length > 0 ? lines.filter((id) => !pots.holds(id)) : reading.hand;
+  else if (entry?.kind !== 'heat') reading.hand = [];
   for (const id of lines) reading.taken.add(id);
   if (lines.length > 0) reading.last = lines;
   else if (inPot.length > 0 && !row.words.includes('away')) reading.last = inPot;
@@ -130,7 +135,7 @@ function settleDraining(steps: readonly Draft[][]): void {
 
 /** Reads the method: every step with what is done in it, to which lines, how hot and how long. */
 export function readSteps(text: string, stretches: readonly (Span & { readonly section: string | null })[], lines: readonly IngredientLine[], vocabulary: ReaderVocabulary): MethodStep[] {
-  const reading: Reading = { names: lineNames(lines, vocabulary), pots: potState(vocabulary), taken: new Set(), vocabulary, last: [], ovenCelsius: null };
+  const reading: Reading = { names: lineNames(lines, vocabulary), pots: potState(vocabulary), taken: new Set(), vocabulary, last: [], hand: [], ovenCelsius: null };
   const actions: Draft[][] = [];
   const steps = stretches.slice(0, mostSteps).map((stretch, n) => {
     const own: Draft[] = [];

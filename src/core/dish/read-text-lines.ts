@@ -16,8 +16,8 @@ export interface TextLine extends Span {
 }
 
 const lineEnds = /\r\n|[\n\r\u0085\u2028\u2029\v\f]/g;
-const bullet = /^(?:[*•·▪●○◦‣∙>✓✔☐☑☒□■◻◽▢➤►»+]|[-–—−](?!\d)|[-–—](?=\s)|\[[ xX✓]?\]|\p{Extended_Pictographic}|\p{Emoji_Modifier}|[\u200d\ufe0f\u200b\u2060\ufeff]|\*\*|__|#{1,6}(?=\s))\s*/u;
-const numbered = /^(?:step\s{0,3})?(\d{1,2})\s{0,2}(?:[.):]|\s-(?=\s+\D))\s+(?=\S)|^step\s{0,3}(\d{1,2})\s{0,2}[.:)-]?\s*/i;
+const bullet = /^(?:[*•·▪●○◦‣∙>✓✔☐☑☒□■◻◽▢➤►»+]|[-–—−](?!\d)|[-–—](?=\s)|\[\s{0,3}[xX✓]?\s{0,3}\]|\p{Extended_Pictographic}|\p{Emoji_Modifier}|[\u200d\ufe0f\u200b\u2060\ufeff]|\*\*|__|#{1,6}(?=\s))\s*/u;
+const numbered = /^(?:step\s{0,3})?(\d{1,2})\s{0,2}(?:[.):]|\s-(?=\s+[^\s\d]))\s+(?=\S)|^step\s{0,3}(\d{1,2})\s{0,2}[.:)-]?\s*/i;
 
 interface Place {
   readonly start: number;
