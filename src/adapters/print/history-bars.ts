@@ -54,7 +54,7 @@ export function historyBars({ cycles, unrecorded, forecast, usual }: HistoryBars
     table: {
       caption: 'Her cycles from start to start',
       head: ['Start', 'Length', 'Days of bleeding', 'Ovulation by signs', 'Remark'],
-      rows: cycles.map((c, i) => [isoDate(c.start as Day), dayCount(c.length), c.bleedDays === null ? 'not noted' : dayCount(c.bleedDays), c.ovulationDay === null ? 'not known' : `day ${c.ovulationDay}`, [(unrecorded[i] ?? 0) > 0.5 ? 'probably two, a start left out' : '', c.slack > 0 ? `known within ${dayCount(c.slack)}` : ''].filter((r) => r !== '').join('; ')]),
+      rows: cycles.map((c, i) => [isoDate(c.start), dayCount(c.length), c.bleedDays === null ? 'not noted' : dayCount(c.bleedDays), c.ovulationDay === null ? 'not known' : `day ${c.ovulationDay}`, [(unrecorded[i] ?? 0) > 0.5 ? 'probably two, a start left out' : '', c.slack > 0 ? `known within ${dayCount(c.slack)}` : ''].filter((r) => r !== '').join('; ')]),
     },
   };
 }

@@ -19,6 +19,7 @@ export * from './posterior.ts';
 export * from './predict.ts';
 export * from './prior.ts';
 export * from './rating-curve.ts';
+export * from './read-options.ts';
 export * from './read-record.ts';
 export * from './record.ts';
 export * from './referral-flags.ts';

@@ -1,7 +1,7 @@
 import { isoDate, type Day } from '../calendar/index.ts';
 import { readFact, unknownPerson, withFact, type Person } from '../people/index.ts';
 import { dayOfFound, findDates, latestPast, orderShown, type DateOrder, type FoundDate } from './find-dates.ts';
-import type { ReadRecordOptions } from './read-record.ts';
+import type { ReadRecordOptions } from './read-options.ts';
 import { dayColumns, readDayCells, type DayColumns } from './read-day-cells.ts';
 import type { DayEntry, PeriodStart, ReadRecord, RecordFinding } from './record.ts';
 import { answersIn, answersInDays } from './read-answers.ts';

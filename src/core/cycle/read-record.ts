@@ -1,19 +1,12 @@
 import { isoDate, type Day } from '../calendar/index.ts';
-import { readFact, unknownPerson, withFact, type LifeStateKind, type Person } from '../people/index.ts';
+import { readFact, unknownPerson, withFact, type Person } from '../people/index.ts';
 import { dayOfFound, findDates, latestPast, orderShown, type DateOrder, type FoundDate } from './find-dates.ts';
 import { isRecordTable, readRecordTable } from './read-record-table.ts';
 import type { PeriodStart, ReadRecord, RecordFinding } from './record.ts';
 import { answersIn } from './read-answers.ts';
-import type { CriterionId, ReferralParameters } from './referral-parameters.ts';
+import type { ReadRecordOptions } from './read-options.ts';
+import type { CriterionId } from './referral-parameters.ts';
 import { tidyStarts } from './tidy-starts.ts';
-
-export interface ReadRecordOptions {
-  /** Her answer to "which comes first, day or month?"; null when not asked yet. */
-  readonly order: DateOrder | null;
-  readonly today: Day;
-  readonly kinds: readonly LifeStateKind[];
-  readonly questions: ReferralParameters['questions'];
-}
 
 /**
  * Reads a record as she has it: a pasted list of dates in any common order, lines such as

@@ -6,7 +6,7 @@ import { compileCycle } from '../../../scripts/tables/cycle.ts';
 import { knownSources } from '../../../scripts/tables/known-sources.ts';
 import { addDays, day } from '../calendar/index.ts';
 import { buildCycleModel, drawFutures, nextCycle, type CycleShape, type Future } from '../cycle/index.ts';
-import { boundsFor, unknownPerson, type LifeStateId } from '../people/index.ts';
+import { boundsFor, type LifeStateId } from '../people/index.ts';
 import { boundScheme, compareFixed, editScheme, fixedRuleHolds, layScheme, noAdvice, readScheme, ruleHolds, type Scheme, type SchemeRule } from './index.ts';
 
 const tables = compileCycle('data', knownSources('data'));
