@@ -72,7 +72,7 @@ function tableWords(code: FoodCode | null, index: FoodIndex): ReadonlySet<string
 
 /** Whether a word after the name leaves the food what it is, and at what cost; null when it makes another food. */
 function afterName(word: string, nameWords: readonly string[], chosen: { inTable: ReadonlySet<string>; group: string }, index: FoodIndex): number | null {
-  if (word === 'leaf' || word === 'saag') return nameWords.some((n) => leafyPlants.has(n)) || chosen.inTable.has(word) ? 0 : null;
+  if (word === 'leaf' || word === 'saag') return nameWords.some((n) => leafyPlants.has(n)) || chosen.inTable.has('leaf') ? 0 : null;
   if (meatParts.has(word) && fleshGroup.test(chosen.group)) return chosen.inTable.has(word) ? 0 : costs.part;
   if (idleWords.has(word) || chosen.inTable.has(word)) return 0;
   if (word === 'fish' && fleshGroup.test(chosen.group)) return 0;

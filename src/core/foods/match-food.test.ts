@@ -137,6 +137,7 @@ describe('the form', () => {
   it('that only a remark asks for stays the food, with a note', () => {
     const m = match('radish', { context: { remarks: ['juice-only'] } });
     expect([m.entry?.name, m.form, m.nearness, m.note?.code]).toEqual(['radish', 'raw', 'near', 'form-missing']);
+    expect(match('kale', { qualifiers: ['frozen', 'thawed and squeezed'], context: { remarks: ['juice-only'] } })).toMatchObject({ form: 'frozen', nearness: 'same' });
   });
 
   it('that the food lacks gives the nearest one and says so', () => {

@@ -50,7 +50,7 @@ export function formsAsked(words: readonly string[]): readonly { form: FoodForm;
 /** The form of an entry that a line means, by its words, then its unit, then the entry's usual one. */
 export function chooseForm(entry: KitchenEntry, request: FormRequest): FormChoice {
   const has = (form: FoodForm): boolean => entry.forms[form] !== undefined;
-  if (request.product !== null) return { form: has(request.product) ? request.product : entry.usual, missed: has(request.product) ? null : request.product, wrongProduct: false };
+  if (request.product !== null && has(request.product)) return { form: request.product, missed: null, wrongProduct: false };
   const asked = [...formsAsked(request.words)];
   for (const extra of formsAsked(request.extra.filter((w) => !productNouns.has(w)))) if (!asked.some((a) => a.form === extra.form)) asked.push({ form: extra.form, weak: extra.weak || productForms.has(extra.form) });
   const words = [...request.words, ...request.extra];
@@ -73,5 +73,6 @@ export function chooseForm(entry: KitchenEntry, request: FormRequest): FormChoic
   }
   const fresh = (request.unit !== null && freshUnits.has(request.unit)) || words.some((word) => freshCuts.has(word));
   if (fresh && driedForms.has(entry.usual) && has('raw') && !has('cooked')) return { form: 'raw', missed: null, wrongProduct: false };
-  return { form: entry.usual, missed: null, wrongProduct: false };
+  // Juice of what the tables have no juice of: the thing itself stands in, unless the line told a state ("thawed and squeezed").
+  return { form: entry.usual, missed: request.product, wrongProduct: false };
 }
