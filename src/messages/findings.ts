@@ -20,7 +20,9 @@ function readingText(finding: Finding): string | null {
     case 'other-alphabet': return 'This line is in an alphabet that Truepot does not read, so it gives no data. Write the food in Latin letters, or choose it from the list.';
     case 'several-recipes': return 'There seems to be more than one recipe here; all lines were added to one pot. Paste one recipe at a time.';
     case 'first-recipe-read': return 'The page holds more than one recipe; the first was read. Paste the other on its own to work it out.';
-    case 'shared-amount': return 'One amount stands for more than one food here; it was given to the first. Give each its own amount.';
+    case 'read-from-page-text': return 'The page holds no recipe data, so its visible words were read. Look whether every line is there.';
+    case 'no-recipe-in-data': return 'The data holds no recipe. Paste the recipe’s text instead.';
+    case 'shared-amount': return 'One amount stands for more than one food here; it was shared out equally. Give each its own amount if that is wrong.';
     case 'text-cut': return `The text is very long (${number(finding, 'length')} characters). Only the first ${number(finding, 'read')} were read.`;
     case 'too-many-lines': return `There are very many lines. Only the first ${number(finding, 'read')} were read.`;
     case 'very-large-amount': return 'This amount is very large. It is counted as written; is it right?';
