@@ -59,14 +59,15 @@ describe("USDA's own calculation of cooked fish in SR28 (2015), dry heat, yield 
 
 // Phenol-Explorer 3, retention factor pages 786 (blueberry jam, yield 0.86) and 93 to 95 (spinach in a microwave, yield 0.65 from USDA Agriculture Handbook 102).
 describe('true retention as Phenol-Explorer 3 works it out (Rothwell et al. 2013)', () => {
-  it.each([
-    ['blueberry sugar jam', 112.69, 93.52, 0.86, 0.71],
-    ['spinach in the microwave, 1000 W', 6.0, 5.0, 0.65, 0.54],
-    ['spinach in the microwave, 1000 W, second compound', 291.0, 224.0, 0.65, 0.5],
-    ['spinach in the microwave, 500 W', 219.6, 241.2, 0.65, 0.71],
-    ['spinach in the microwave, 1 minute', 114.73, 118.37, 0.65, 0.67],
-  ])('%s: %d before, %d after, yield %d gives %d', (_what, rawPer100g, cooked, weightYield, published) => {
-    expect(Math.round(100 * trueRetention({ rawPer100g, cookedPer100g: cooked, weightYield })) / 100).toBeCloseTo(published, 9);
+  const worked = [
+    { what: 'blueberry sugar jam', rawPer100g: 112.69, cookedPer100g: 93.52, weightYield: 0.86, published: 0.71 },
+    { what: 'spinach in the microwave, 1000 W', rawPer100g: 6.0, cookedPer100g: 5.0, weightYield: 0.65, published: 0.54 },
+    { what: 'spinach in the microwave, 1000 W, a second compound', rawPer100g: 291.0, cookedPer100g: 224.0, weightYield: 0.65, published: 0.5 },
+    { what: 'spinach in the microwave, 500 W', rawPer100g: 219.6, cookedPer100g: 241.2, weightYield: 0.65, published: 0.71 },
+    { what: 'spinach in the microwave, 1 minute', rawPer100g: 114.73, cookedPer100g: 118.37, weightYield: 0.65, published: 0.67 },
+  ];
+  it.each(worked)('$what: $rawPer100g before, $cookedPer100g after, yield $weightYield gives $published', ({ published, ...values }) => {
+    expect(Math.round(100 * trueRetention(values)) / 100).toBeCloseTo(published, 9);
   });
 });
 

@@ -74,7 +74,8 @@ const times = (a: Kept, b: Kept): Kept => {
 /** Stages beside the main one that take something more: boiled in water first, then kept hot or warmed again. */
 function furtherStages(treatment: Treatment): TreatmentStage[] {
   const main = treatment.method;
-  return treatment.stages.filter((stage) => stage.method !== main && ((stage.liquid === 'drained' && treatment.liquid !== 'drained') || stage.method === 'kept-hot' || (stage.method === 'reheated' && !treatment.alreadyCooked)));
+  if (treatment.alreadyCooked) return treatment.stages.filter((stage) => stage.method === 'kept-hot');
+  return treatment.stages.filter((stage) => stage.method !== main && ((stage.liquid === 'drained' && treatment.liquid !== 'drained') || stage.method === 'kept-hot' || stage.method === 'reheated'));
 }
 
 function keptOfLine(nutrient: NutrientId, line: LineToCook, concentration: number | null, tables: CookedTables): Kept {

@@ -65,7 +65,7 @@ function potStages(lines: readonly PotLineIn[]): { stage: TreatmentStage; absorb
   const seen = new Map<string, { stage: TreatmentStage; absorbing: boolean }>();
   for (const { treatment, cooked } of lines) {
     for (const stage of treatment.stages) {
-      if (stage.liquid !== 'kept') continue;
+      if (stage.liquid !== 'kept' || stage.within) continue;
       const key = `${stage.step ?? `own ${stage.method}`} ${stage.verb ?? ''} ${stage.minutes?.value ?? ''}`;
       if (!seen.has(key)) seen.set(key, { stage, absorbing: absorbsItsWater(cooked.food) });
     }

@@ -12,6 +12,8 @@ export interface TreatmentStage {
   readonly liquid: LiquidFate;
   readonly lid: boolean | null;
   readonly heat: Heat | null;
+  /** True where its minutes are the last of a stretch that is already counted ("for the last 5 minutes"). */
+  readonly within: boolean;
   /** The step it stands in, from 1; null when she set it herself. */
   readonly step: number | null;
   readonly verb: string | null;
@@ -47,7 +49,7 @@ export interface TreatmentOverride {
 }
 
 const cookedInTable = /\b(canned|cooked|boiled|roasted|baked|braised|broiled|grilled|fried|stewed|steamed|simmered|toasted|microwaved|heated|ready-to-eat|smoked|bottled)\b/i;
-const stillRaw = /\b(raw|uncooked|unprepared|unheated)\b|, dry\b|\bfor stewing\b/i;
+const stillRaw = /\b(raw|uncooked|unprepared|unheated)\b|, dry(,|$)|\bfor stewing\b/i;
 const cookedWords = new Set(['cooked', 'precooked', 'leftover', 'tinned', 'canned', 'roasted', 'ready-cooked', 'boiled', 'steamed']);
 // Whole milk powders, breads, cheeses and spices name their making, not a cooking of ours.
 const notOurCooking = /peanut butter|cereals ready|bread|cheese|coffee|cocoa|spices|oil|sauce|ham\b|roast beef, deli/i;
@@ -89,6 +91,8 @@ function fateOf(action: StepAction, lineId: string, { recipe, foods }: Reading):
   return { liquid: 'drained', why: 'liquid-taken-as-poured-away' };
 }
 
+const lastMinutes = /\b(last|final)\b[^.]*\b(minutes?|mins?)\b/i;
+
 /** Verbs that stand for one cooking with the action before, so that its minutes are not counted twice. */
 const sameCooking = (a: TreatmentStage, b: TreatmentStage): boolean => a.method === b.method && a.liquid === b.liquid && (a.minutes === null || b.minutes === null);
 
@@ -98,9 +102,12 @@ function stagesOf(lineId: string, reading: Reading): { stages: TreatmentStage[];
   for (const step of reading.recipe.steps) {
     for (const action of step.actions) {
       if (action.method === null || action.method === 'raw' || !(action.inPot.includes(lineId) || action.lines.includes(lineId))) continue;
+      const within = lastMinutes.test(reading.recipe.text.slice(action.span.start, action.span.end));
+      // What was in the pot before has these minutes in its own stretch.
+      if (within && stages.length > 0 && !action.lines.includes(lineId)) continue;
       const fate = fateOf(action, lineId, reading);
       if (fate.why) why.add(fate.why);
-      const stage: TreatmentStage = { method: action.method, minutes: action.minutes, liquid: fate.liquid, lid: action.lid, heat: action.heat, step: step.number, verb: action.verb };
+      const stage: TreatmentStage = { within, method: action.method, minutes: action.minutes, liquid: fate.liquid, lid: action.lid, heat: action.heat, step: step.number, verb: action.verb };
       const before = stages.at(-1);
       if (before && sameCooking(before, stage)) stages[stages.length - 1] = { ...before, minutes: before.minutes ?? stage.minutes, lid: before.lid ?? stage.lid };
       else stages.push(stage);
@@ -125,8 +132,6 @@ function mainStage(stages: readonly TreatmentStage[], minutesUnsaid: Readonly<Re
   return pool.reduce((best, stage) => (length(stage) > length(best) || (length(stage) === length(best) && stage.liquid === 'drained') ? stage : best));
 }
 
-const warmed: TreatmentStage = { method: 'reheated', minutes: null, liquid: 'none', lid: null, heat: null, step: null, verb: null };
-
 /**
  * How a line is cooked, from the steps that hold it, or as she set it. Cooked and canned foods are
  * only warmed. A line that no step cooks stays as it is.
@@ -140,7 +145,7 @@ export function treatmentOf(lineId: string, reading: Reading & { readonly overri
     const minutes = own.minutes === undefined ? null : { low: own.minutes, value: own.minutes, high: own.minutes };
     const drained = own.method === 'boiled-drained' || own.method === 'blanched';
     const liquid = own.liquid ?? (drained ? 'drained' : dryMethods.has(own.method) ? 'none' : 'kept');
-    const stage: TreatmentStage = { method: own.method, minutes, liquid, lid: own.lid ?? null, heat: null, step: null, verb: null };
+    const stage: TreatmentStage = { within: false, method: own.method, minutes, liquid, lid: own.lid ?? null, heat: null, step: null, verb: null };
     return { lineId, method: own.method, minutes, liquid, lid: own.lid ?? null, alreadyCooked, stages: own.method === 'raw' ? [] : [stage], why: ['overridden'] };
   }
   const { stages, why } = stagesOf(lineId, reading);
@@ -148,7 +153,7 @@ export function treatmentOf(lineId: string, reading: Reading & { readonly overri
   if (alreadyCooked) {
     const method: CookingMethod = cooking.length > 0 ? 'reheated' : 'raw';
     const inLiquid = cooking.some((stage) => stage.liquid === 'kept') ? 'kept' : 'none';
-    return { lineId, method, minutes: null, liquid: inLiquid, lid: null, alreadyCooked, stages: cooking.length > 0 ? [{ ...warmed, step: cooking[0]!.step, verb: cooking[0]!.verb }] : [], why: [cooking.length > 0 ? 'already-cooked' : 'already-cooked-cold'] };
+    return { lineId, method, minutes: null, liquid: inLiquid, lid: null, alreadyCooked, stages: cooking, why: [cooking.length > 0 ? 'already-cooked' : 'already-cooked-cold'] };
   }
   if (stages.length === 0) return { lineId, method: 'raw', minutes: null, liquid: 'none', lid: null, alreadyCooked, stages, why: ['no-step'] };
   const main = mainStage(stages, minutesUnsaid);
