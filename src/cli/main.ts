@@ -16,6 +16,22 @@ async function command(name: string | undefined): Promise<Command[]> {
   const openDesk = async () => (await import('./wire.ts')).openStoredDesk(dataFile());
   const makers: Record<string, () => Promise<Command>> = {
     dish: async () => (await import('./dish-command.ts')).dishCommand(openDesk, screen),
+    cook: async () => {
+      const [{ cookCommand }, { cookTools, openStore, systemClock }] = await Promise.all([import('./cook-command.ts'), import('./wire.ts')]);
+      const savedDish = async (name: string) => {
+        const store = await openStore(dataFile());
+        try {
+          return (await store.dishes.list({})).find((dish) => dish.name === name) ?? null;
+        } finally {
+          await store.close();
+        }
+      };
+      return cookCommand({ tools: cookTools, savedDish, clock: systemClock(), screen });
+    },
+    cycle: async () => {
+      const [{ cycleCommand }, { cycleDesk }, { readCycleTables }] = await Promise.all([import('./cycle-command.ts'), import('../app/cycle-report.ts'), import('../adapters/tables/cycle.ts')]);
+      return cycleCommand(() => cycleDesk(readCycleTables()), screen);
+    },
     desk: async () => (await import('./desk-command.ts')).deskCommand(),
   };
   const wanted = name !== undefined && makers[name] !== undefined ? [makers[name]] : Object.values(makers);
