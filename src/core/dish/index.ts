@@ -45,3 +45,4 @@ export * from './price-csv.ts';
 export * from './price-dish.ts';
 export * from './season.ts';
 export * from './cooked-per-100g.ts';
+export * from './swap-recipe.ts';

@@ -60,8 +60,8 @@ interface Draft {
 }
 
 /** The form of an alternative: the line's own where the food has it, else its usual one. */
-function formOf(entry: KitchenEntry, asked: FoodForm | null): FoodForm {
-  return asked !== null && entry.forms[asked]?.code ? asked : entry.usual;
+function formOf(entry: KitchenEntry, { form }: SwapSource): FoodForm {
+  return form !== null && entry.forms[form]?.code ? form : entry.usual;
 }
 
 export function swapRanker(tables: SwapTables, entries: readonly KitchenEntry[], foods: FoodTable): SwapRanker {
@@ -118,7 +118,7 @@ export function swapRanker(tables: SwapTables, entries: readonly KitchenEntry[],
         const near = group === own.group;
         const kin = near ? 1 - 0.045 * Math.min(8, Math.abs(order - own.order)) - 0.01 * Math.min(8, order) : 0.12;
         const reasons: SwapReason[] = [{ code: 'family', family: own.family.id, roles: own.family.roles, tight: own.family.tight }, ...(near ? [{ code: 'near-kin' as const, family: own.family.id }] : [])];
-        offer(option(source, other, { form: formOf(other, source.form), fit: own.family.tight ? 1 : looseFit, kin, reasons, family: own.family }));
+        offer(option(source, other, { form: formOf(other, source), fit: own.family.tight ? 1 : looseFit, kin, reasons, family: own.family }));
       }));
     }
     if (entry) {
@@ -132,7 +132,7 @@ export function swapRanker(tables: SwapTables, entries: readonly KitchenEntry[],
     if (best.size < limit) {
       for (const other of shelf) {
         if (other === entry || best.has(`${other.name} `)) continue;
-        offer(option(source, other, { form: formOf(other, source.form), fit: entry ? shelfFit : 0, kin: 0, reasons: [{ code: 'same-shelf' }], family: null }));
+        offer(option(source, other, { form: formOf(other, source), fit: entry ? shelfFit : 0, kin: 0, reasons: [{ code: 'same-shelf' }], family: null }));
       }
     }
     return [...best.values()].map((d) => d.option).sort((a, b) => b.score - a.score || a.entry.name.localeCompare(b.entry.name)).slice(0, limit);
