@@ -15,7 +15,9 @@ import { compilePublished, publishedTable } from './tables/cooked.ts';
  */
 const data = join(import.meta.dirname, '..', 'data');
 const header = '# Written by scripts/fit-retention.ts from the raw and cooked pairs inside SR28 (source id sr28-pairs). Seed: none, nothing is drawn.\n';
-const rows = fitRows(cookedPairs(readFoodTable().foods, publishedTable(compilePublished(data))).pairs);
+const set = cookedPairs(readFoodTable().foods, publishedTable(compilePublished(data)));
+const rows = fitRows(set.pairs);
+const calculatedRows = fitRows(set.calculated);
 const parts = families(rows).map((family) => new Set<CookedFamily>([family]));
 const number = (value: number): string => String(Number(value.toPrecision(6)));
 
@@ -64,20 +66,28 @@ const cases = new Map<string, FitRow[]>();
 for (const row of rows) for (const key of new Set([`${cookedGroup(row.pair.family)} ${row.pair.way}`, `${row.pair.family} ${row.pair.way}`])) cases.set(key, [...(cases.get(key) ?? []), row]);
 const ways: readonly (readonly [CookedWay, FittedWay])[] = [['boiled-drained', 'wet'], ['boiled-kept', 'wet'], ['braised-drained', 'braised'], ['steamed', 'steamed'], ['roasted', 'roasted'], ['grilled', 'grilled'], ['fried', 'fried'], ['stir-fried', 'fried']];
 const fewest = 3;
+const fewestCalculated = 2;
 for (const family of cookedFamilies) {
   for (const [way, fitted] of ways) {
     const own = cases.get(`${family} ${way}`) ?? [];
     const group = cases.get(`${cookedGroup(family)} ${way}`) ?? [];
-    if (own.length === 0 && group.length < fewest) continue;
+    const calculatedHere = calculatedRows.some((row) => row.pair.family === family && row.pair.way === way);
+    if (own.length === 0 && group.length < fewest && !calculatedHere) continue;
     if (cookedGroup(family) === 'rest') continue;
     const value = Math.exp(-evaluate(yieldModel, yieldTerms({ family, way: fitted, concentration: 0, fatShare: 0 })));
     const around = (own.length >= fewest ? own : group.length >= fewest ? group : rows.filter((row) => row.kingdom === cookedKingdom(family))).map((row) => seenYield(row) - Math.log(value)).sort((a, b) => a - b);
     const [low, high] = [Math.min(-0.04, quantile(around, 0.1)), Math.max(0.04, quantile(around, 0.9))];
-    yields.push(`${family},${way},${number(Math.round(1000 * value) / 1000)},${number(Math.round(1000 * value * Math.exp(low)) / 1000)},${number(Math.round(1000 * value * Math.exp(high)) / 1000)},${own.length},sr28-pairs,"${cookedKingdom(family) === 'animal' ? 'protein' : 'dry matter'} of the pairs, ${own.length > 0 ? `family ${family}` : `group ${cookedGroup(family)}`}"`);
+    const round = (v: number): string => number(Math.round(1000 * v) / 1000);
+    const analysed = `${round(value)},${round(value * Math.exp(low))},${round(value * Math.exp(high))},${own.length},sr28-pairs,"${cookedKingdom(family) === 'animal' ? 'protein' : 'dry matter'} of the pairs, ${own.length > 0 ? `family ${family}` : `group ${cookedGroup(family)}`}"`;
+    const theirs = calculatedRows.filter((row) => row.pair.family === family && row.pair.way === way).map((row) => Math.exp(seenYield(row)));
+    const published = theirs.length < fewestCalculated ? null : { value: median(theirs), count: theirs.length };
+    const theirLocator = published ? `yield that ${published.count} calculated entries of SR28 were worked out with` : '';
+    if (published && own.length < fewest) yields.push(`${family},${way},${round(published.value)},${round(published.value * 0.92)},${round(published.value * 1.08)},${own.length},sr28,"${theirLocator}",${round(value)},sr28-pairs`);
+    else yields.push(`${family},${way},${analysed},${published ? `${round(published.value)},sr28` : ','}`);
   }
 }
 
 writeFileSync(join(data, 'tables', 'retention-model.csv'), `${header}# Coefficients on the log scale; the terms are explained in docs/how-a-cooked-value-is-worked-out.md. error, low and high are of families held out of the fit.\nnutrient,term,value\n${model.join('\n')}\n`);
 writeFileSync(join(data, 'tables', 'retention-fitted.csv'), `${header}# Percent of a nutrient kept, at the concentration that the pairs of the family show, beside the published percent for the same foods. To be read; the sums use retention-model.csv.\nfamily,way,nutrient,kept_percent,published_percent,pairs\n${readable.join('\n')}\n`);
-writeFileSync(join(data, 'tables', 'yields.csv'), `${header}# Grams cooked from a gram raw, food without its cooking liquid, with the range of 8 in 10 pairs. Of flesh by its protein, of plants by their dry matter.\n# Rows of common practice for ways without pairs stand in yields-added.csv.\nfamily,way,kept,low,high,pairs,source,locator\n${yields.join('\n')}\n`);
+writeFileSync(join(data, 'tables', 'yields.csv'), `${header}# Grams cooked from a gram raw, food without its cooking liquid, with the range of 8 in 10 pairs. Of flesh by its protein, of plants by their dry matter.\n# Rows of common practice for ways without pairs stand in yields-added.csv.\n# other: the yield of the other source, where there is one: SR28's own calculated entries (sr28) or the analysed pairs (sr28-pairs).\n# The analysed pairs are used from three pairs of the family on, else the yield that the United States table was worked out with.\nfamily,way,kept,low,high,pairs,source,locator,other_kept,other_source\n${yields.join('\n')}\n`);
 console.log(`yields: ${yields.length} rows; pairs: ${rows.length}`);

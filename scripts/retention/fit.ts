@@ -64,8 +64,8 @@ export function logPublished(row: FitRow, nutrient: NutrientId): number {
 const logRatio = (row: FitRow, nutrient: NutrientId): number => Math.log(amount(row.pair.cooked, nutrient)! / amount(row.pair.raw, nutrient)!);
 
 /** Rows that say something about a nutrient. */
-export function usable(rows: readonly FitRow[], nutrient: NutrientId): FitRow[] {
-  return rows.filter((row) => fineEnough(row.pair, nutrient));
+export function usable(rows: readonly FitRow[], nutrient: NutrientId, coarsestTaken?: number): FitRow[] {
+  return rows.filter((row) => fineEnough(row.pair, nutrient, coarsestTaken));
 }
 
 export function fitNutrient(rows: readonly FitRow[], nutrient: NutrientId, solids: Coefficients, h: Hyper = hyper): Coefficients {

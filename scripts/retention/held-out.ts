@@ -35,9 +35,10 @@ function guessedConcentration(row: FitRow, solids: Coefficients, yields: Coeffic
 /**
  * Predicts every pair from fits that never saw its family. Within the families that are fitted a
  * second split decides between fitted and published factor and gives the range; the families
- * that are tested take no part in either.
+ * that are tested take no part in either. `coarsestTested`: how coarse a printed value may be and
+ * still be tested; the fits keep to the usual bound.
  */
-export function heldOutValues(rows: readonly FitRow[], nutrients: readonly NutrientId[]): HeldOutValue[] {
+export function heldOutValues(rows: readonly FitRow[], nutrients: readonly NutrientId[], coarsestTested?: number): HeldOutValue[] {
   return folds(rows, outerFolds).flatMap((part) => {
     const train = rows.filter((row) => !part.has(row.pair.family));
     const test = rows.filter((row) => part.has(row.pair.family));
@@ -46,7 +47,7 @@ export function heldOutValues(rows: readonly FitRow[], nutrients: readonly Nutri
     const inner = folds(train, innerFolds);
     const innerSolids = inner.map((own) => fitSolids(train.filter((row) => !own.has(row.pair.family))));
     return nutrients.flatMap((nutrient) => {
-      const own = usable(test, nutrient);
+      const own = usable(test, nutrient, coarsestTested);
       if (own.length === 0) return [];
       const held = heldOutResiduals(train, nutrient, inner, { solids: innerSolids });
       const used = bestCandidate(held);

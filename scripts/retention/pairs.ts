@@ -131,10 +131,10 @@ export const calculatedFrom = 4;
 /** Half the last printed place may be at most this share of both values, or the pair says nothing about that nutrient. */
 export const coarsest = 0.05;
 
-/** Whether both printed values are fine enough to say something. */
-export function fineEnough(pair: CookedPair, nutrient: NutrientId): boolean {
+/** Whether both printed values are fine enough to say something; `bound` Infinity takes every pair of values above zero. */
+export function fineEnough(pair: CookedPair, nutrient: NutrientId, bound = coarsest): boolean {
   const [x, y] = [amount(pair.raw, nutrient), amount(pair.cooked, nutrient)];
-  return x !== null && y !== null && x > 0 && y > 0 && halfPlace(nutrient) <= coarsest * Math.min(x, y);
+  return x !== null && y !== null && x > 0 && y > 0 && halfPlace(nutrient) <= bound * Math.min(x, y);
 }
 
 export function cookedPairs(foods: readonly Food[], table: PublishedTable): PairSet {

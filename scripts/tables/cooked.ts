@@ -91,7 +91,10 @@ function compileYields(data: string, sources: ReadonlySet<string>): [string, Wei
     const { family, way, source, locator } = record as Record<'family' | 'way' | 'source' | 'locator', string>;
     const kept = { low: Number(record['low']), value: Number(record['kept']), high: Number(record['high']), source, locator };
     if (!isFamily(family) || !isWay(way) || !sources.has(source) || !(kept.low > 0 && kept.low <= kept.value && kept.value <= kept.high)) throw new Error(`yields: cannot use ${JSON.stringify(record)}`);
-    return [`${family} ${way}`, { family, way, kept, pairs: Number(record['pairs'] ?? 0) }];
+    const otherSource = record['other_source'] ?? '';
+    if (otherSource !== '' && (!sources.has(otherSource) || !(Number(record['other_kept']) > 0))) throw new Error(`yields: cannot use ${JSON.stringify(record)}`);
+    const other = otherSource === '' ? null : { value: Number(record['other_kept']), source: otherSource };
+    return [`${family} ${way}`, { family, way, kept, pairs: Number(record['pairs'] ?? 0), other }];
   });
 }
 

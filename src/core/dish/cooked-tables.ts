@@ -19,6 +19,8 @@ export interface WeightYield {
   readonly kept: CitedInterval;
   /** Pairs behind it; 0 for figures of common practice. */
   readonly pairs: number;
+  /** The figure of the other source, where there is one. */
+  readonly other: { readonly value: number; readonly source: string } | null;
 }
 
 export interface CookedParameters {
