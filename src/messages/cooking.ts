@@ -138,7 +138,7 @@ export function leftOutText(out: LeftOut): string {
   const length = `${out.paragraph.words} words, ${secondsText(out.seconds)}`;
   switch (out.why) {
     case 'no-step': return `“${start} …” (${length}): no step answers to${where}. Use words of the step.`;
-    case 'too-long': return `“${start} …” (${length}) is too long${where}: the longest free stretch there is ${secondsText(out.longest)}. Shorten or split it.`;
+    case 'too-long': return out.longest === 0 ? `“${start} …” (${length}): there is no free moment${where}; her hands are bound there. Move it or say it elsewhere.` : `“${start} …” (${length}) is too long${where}: the longest free stretch there is ${secondsText(out.longest)}. Shorten or split it.`;
     case 'no-room': return `“${start} …” (${length}) finds no room${where}: other lines take it.`;
   }
 }

@@ -17,3 +17,4 @@ export { talkTrack, talkWindows, type DeadAir, type LeftOut, type Spoken, type T
 export { runningSheet, type Deed, type SheetRow } from './running-sheet.ts';
 export type { CookingTables } from './cooking-tables.ts';
 export { advance, caughtUp, finished, replanned, startLive, tapped, unbroken, type LiveCook, type LiveNote, type LiveStep, type LiveTools, type Tap } from './live-cook.ts';
+export { resourceBars, type Bar, type BarRow } from './resource-bars.ts';
