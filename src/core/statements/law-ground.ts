@@ -1,0 +1,64 @@
+import { isNutrientId, nutrient as nutrientOf, type NutrientId } from '../foods/index.ts';
+import type { Claim, ClaimClass } from './claim.ts';
+import { healthFindings, type Emphasis, type HealthFinding } from './health-claims.ts';
+import type { LawId } from './law.ts';
+import { nutritionFindings, type NutritionFinding } from './nutrition-claims.ts';
+import type { Plate } from './plate.ts';
+import type { StatementRules } from './statement-rules.ts';
+import type { LawVerdict, Reason, VerdictKind } from './verdict.ts';
+
+/** Everything that is worked out once for a dish under one law. */
+export interface LawGround {
+  readonly law: LawId;
+  readonly plate: Plate;
+  readonly rules: StatementRules;
+  readonly nutrition: readonly NutritionFinding[];
+  readonly health: readonly HealthFinding[];
+}
+
+/** Holds the dish against all nutrition and health claims of a law. */
+export function lawGround(law: LawId, input: { readonly plate: Plate; readonly other: Plate | null; readonly rules: StatementRules; readonly emphasis: Emphasis; readonly on: string }): LawGround {
+  const { plate, other, rules, emphasis, on } = input;
+  const nutrition = nutritionFindings(law, { plate, rules: rules.nutrition, references: rules.references, other, on });
+  const health = healthFindings(law, { plate, rules: rules.nutrition, references: rules.references, other, on }, nutrition, { rules: rules.health, emphasis });
+  return { law, plate, rules, nutrition, health };
+}
+
+/** What the judges look at beside the claim itself. */
+export interface ClaimContext {
+  readonly ground: LawGround;
+  /** The whole sentence. */
+  readonly sentence: string;
+  readonly botanicals: readonly string[];
+}
+
+export function verdict(ground: LawGround, kind: VerdictKind, more: Partial<Omit<LawVerdict, 'law' | 'kind'>> = {}): LawVerdict {
+  return { law: ground.law, kind, clauses: [], reasons: [], measurements: [], nutrition: [], health: [], ...more };
+}
+
+/** The verdict that the law's own table gives a kind of claim. */
+export function byTable(ground: LawGround, kind: ClaimClass | 'botanical', reasons: readonly Reason[]): LawVerdict {
+  const row = ground.rules.verdicts[kind]?.[ground.law];
+  if (!row) return verdict(ground, 'free', { reasons });
+  const anyHolds = ground.health.some((h) => h.judged.standing === 'holds');
+  const kindOf: Record<typeof row.verdict, VerdictKind> = { 'not-lawful': 'not-lawful', substantiate: 'proof', free: 'free', 'with-listed-claim': anyHolds ? 'near' : 'not-lawful' };
+  return verdict(ground, kindOf[row.verdict], { clauses: row.clauses, reasons });
+}
+
+const asIf: Readonly<Record<string, string>> = { question: 'also-as-question', reported: 'also-as-report', hedged: 'also-hedged' };
+
+/** The way of saying that does not change the verdict: a question, a report or a "may" still makes the claim. */
+export function manner(claim: Claim): Reason[] {
+  const code = asIf[claim.polarity];
+  return code === undefined ? [] : [{ code, data: {} }];
+}
+
+/** A name of the table's nutrient under this law: folate is judged in the unit the law uses. */
+export function lawNutrient(ground: LawGround, id: string): string {
+  if (id !== 'folate') return id;
+  return ground.nutrition.some((f) => f.nutrient === 'folate') ? 'folate' : 'folate-dfe';
+}
+
+export function known(id: string): id is NutrientId {
+  return isNutrientId(id) && nutrientOf(id).id === id;
+}

@@ -1,0 +1,40 @@
+import type { ClaimClass } from './claim.ts';
+import type { LawClause } from './clause.ts';
+import type { EvidenceNote } from './evidence.ts';
+import type { HealthRule } from './health-claims.ts';
+import type { LawId, ReferenceValues } from './law.ts';
+import type { NutritionRule } from './nutrition-claims.ts';
+import type { SentenceCaution } from './sentence-cautions.ts';
+import type { StatementWords } from './vocabulary.ts';
+
+/** What a law makes of a kind of claim that the plate does not settle. */
+export interface ClassVerdict {
+  readonly verdict: 'not-lawful' | 'substantiate' | 'with-listed-claim' | 'free';
+  readonly clauses: readonly string[];
+}
+
+export interface RewriteTemplate {
+  readonly needs: 'source' | 'high' | 'low' | 'permitted' | 'anySource' | 'anyPermitted';
+  readonly text: string;
+}
+
+export interface RewriteRules {
+  readonly names: Readonly<Record<string, string>>;
+  readonly templates: Readonly<Partial<Record<ClaimClass, readonly RewriteTemplate[]>>>;
+  readonly plain: readonly string[];
+}
+
+/** Everything that statements are checked with, as compiled from data/. */
+export interface StatementRules {
+  readonly references: readonly ReferenceValues[];
+  readonly nutrition: readonly NutritionRule[];
+  readonly health: readonly HealthRule[];
+  readonly clauses: readonly LawClause[];
+  readonly verdicts: Readonly<Partial<Record<ClaimClass | 'botanical', Readonly<Record<LawId, ClassVerdict>>>>>;
+  /** Topic by word. */
+  readonly topicOf: Readonly<Record<string, string>>;
+  readonly rewrites: RewriteRules;
+  readonly evidence: readonly EvidenceNote[];
+  readonly cautions: readonly SentenceCaution[];
+  readonly words: StatementWords;
+}
