@@ -1,5 +1,6 @@
-import { cpSync, mkdirSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { parse } from 'yaml';
 import { compileChange } from './tables/change.ts';
 import { compileCooking } from './tables/cooking.ts';
 import { compileCooked } from './tables/cooked.ts';
@@ -47,5 +48,9 @@ write('cycle', compileCycle(data, new Set(sources.map((s) => s.id))));
 write('units', compileUnits(data));
 write('reader-words', compileReaderWords(data));
 
-cpSync(join(data, 'demo'), join(out, 'demo'), { recursive: true });
+// The demo dishes that the desk offers are those that the list beside them names.
+const demo = parse(readFileSync(join(data, 'demo/demo-dishes.meta.yaml'), 'utf8')) as { dishes: { file: string }[] };
+rmSync(join(out, 'demo'), { recursive: true, force: true });
+mkdirSync(join(out, 'demo'));
+for (const { file } of demo.dishes) cpSync(join(data, 'demo', file), join(out, 'demo', file));
 write('cooking', compileCooking(data));

@@ -1,7 +1,8 @@
 import { execFileSync } from 'node:child_process';
-import { readFileSync, readdirSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
 import { dishReportJsonSchema, dishReportSchema } from '../src/adapters/exchange/dish-report-schema.ts';
 import { createDesk } from '../src/app/create-desk.ts';
 import { openEmbeddedStore } from '../src/adapters/store/index.ts';
@@ -12,7 +13,7 @@ import { readDishTables, reportDish, usualChoices, workOutDish, type DishReport 
 
 const root = join(import.meta.dirname, '..');
 const tables = readDishTables();
-const demos = readdirSync(join(root, 'data/demo')).filter((name) => name.endsWith('.txt'));
+const demos = (parse(readFileSync(join(root, 'data/demo/demo-dishes.meta.yaml'), 'utf8')) as { dishes: { file: string }[] }).dishes.map((dish) => dish.file);
 const textOf = (name: string): string => readFileSync(join(root, 'data/demo', name), 'utf8');
 
 describe('the published schema', () => {

