@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import type { DeskOptions } from '../../app/desk.ts';
 import type { DishChoices } from '../../app/dish-choices.ts';
 import { api } from '../api.ts';
+import { SavedCookPage } from '../cook/saved-cook-page.tsx';
 import { DishPage } from '../dish/dish-page.tsx';
 import { OwnFoodsPage } from '../own-foods/own-foods-page.tsx';
 import { SavedPage } from '../saved/saved-page.tsx';
@@ -10,6 +11,7 @@ import { addressOf, usePlace, type Place } from './place.ts';
 
 const pages: readonly { readonly place: Place; readonly name: string }[] = [
   { place: { page: 'dish', id: null }, name: 'The pot' },
+  { place: { page: 'cook' }, name: 'Cook plan' },
   { place: { page: 'saved' }, name: 'Saved dishes' },
   { place: { page: 'own-foods' }, name: 'My foods' },
   { place: { page: 'settings' }, name: 'Settings' },
@@ -49,6 +51,7 @@ export function App() {
         {ground !== null && (
           <>
             {place.page === 'dish' && <DishPage key={place.id ?? 'new'} id={place.id} options={ground.options} usual={ground.usual} />}
+            {place.page === 'cook' && <SavedCookPage options={ground.options} />}
             {place.page === 'saved' && <SavedPage />}
             {place.page === 'own-foods' && <OwnFoodsPage options={ground.options} />}
             {place.page === 'settings' && <SettingsPage options={ground.options} usual={ground.usual} onSaved={(usual) => setGround({ ...ground, usual })} />}

@@ -1,11 +1,15 @@
 import { useSyncExternalStore } from 'react';
 
 /** Where she is on the desk, read from the address after `#`. */
-export type Place = { readonly page: 'dish'; readonly id: string | null } | { readonly page: 'saved' | 'own-foods' | 'settings' };
+export type Place = { readonly page: 'dish'; readonly id: string | null } | { readonly page: OtherPage };
+
+const otherPages = ['cook', 'saved', 'own-foods', 'settings'] as const;
+type OtherPage = (typeof otherPages)[number];
 
 function placeOf(hash: string): Place {
   const [page, id] = hash.replace(/^#\/?/, '').split('/');
-  if (page === 'saved' || page === 'own-foods' || page === 'settings') return { page };
+  const other = otherPages.find((name) => name === page);
+  if (other) return { page: other };
   return { page: 'dish', id: page === 'dish' && id ? decodeURIComponent(id) : null };
 }
 
