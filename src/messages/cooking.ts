@@ -150,7 +150,7 @@ export function deadAirText(dead: DeadAir): string {
 
 export function noteText(note: LiveNote, titleOf: (step: string) => string): string {
   switch (note.kind) {
-    case 'later': return `The table moves from ${clock(note.from)} to ${clock(note.to)}.`;
+    case 'moved': return `The table moves from ${clock(note.from)} to ${clock(note.to)}.`;
     case 'waits-too-long': return `“${titleOf(note.step)}” is waiting longer than it should. Look at it before you go on.`;
     case 'crowded': return 'Not everything fits as it should any more: the limits on waiting had to give way. Look at what is standing.';
   }

@@ -27,7 +27,7 @@ async function freePort(): Promise<number> {
 async function start(): Promise<ChildProcess> {
   const child = spawn(process.execPath, ['--import', 'tsx', join(root, 'tests/e2e/cook/serve.ts'), String(port), database], { cwd: root, stdio: ['ignore', 'pipe', 'inherit'] });
   await new Promise<void>((resolve, reject) => {
-    child.stdout!.on('data', (data: Buffer) => data.toString().includes('ready') && resolve());
+    child.stdout?.on('data', (data: Buffer) => data.toString().includes('ready') && resolve());
     child.on('exit', (code) => reject(new Error(`server ended with ${code}`)));
   });
   return child;
@@ -119,7 +119,7 @@ describe('live cooking in the browser with a clock of its own', () => {
     await page.getByRole('button', { name: 'Needs 3 more min: chop the leeks' }).click();
     await page.getByRole('button', { name: 'Needs 3 more min: chop the leeks' }).click();
     await page.getByRole('button', { name: 'Needs 3 more min: chop the leeks' }).click();
-    await page.getByRole('status').getByText(/The table moves from 19:30 to/).first().waitFor();
+    await page.getByRole('status').getByText(/The table moves from 19:3\d to 19:3\d/).first().waitFor();
     const simmerAfter = await page.getByRole('listitem').filter({ hasText: 'simmer the barley' }).locator('strong').first().textContent();
     expect(simmerAfter! > simmerBefore!).toBe(true);
     expect(await accessibility()).toEqual([]);
@@ -134,7 +134,10 @@ describe('live cooking in the browser with a clock of its own', () => {
     await page.getByText('Done: 1 of 6').waitFor();
     await page.reload();
     await page.getByText('Done: 1 of 6').waitFor();
-    await page.clock.runFor(60_000);
+    for (let i = 0; i < 40 && (await page.getByRole('button', { name: 'Done: soften the leeks' }).count()) === 0; i += 1) {
+      await page.clock.runFor(60_000);
+      await page.waitForTimeout(80);
+    }
     await page.getByRole('button', { name: 'Done: soften the leeks' }).waitFor();
   });
 

@@ -53,7 +53,7 @@ describe('live cooking', () => {
     const before = live.plan.end;
     live = tapped(live, { kind: 'more', step: 'c/2', minutes: 3 }, half7 - 3, tools);
     expect(live.plan.end).toBeGreaterThan(before);
-    expect(live.notes.at(-1)).toMatchObject({ kind: 'later' });
+    expect(live.notes.at(-1)).toMatchObject({ kind: 'moved' });
     expect(startOf(live, 'c/3')).toBeGreaterThanOrEqual(live.plan.steps.find((entry) => entry.step.id === 'c/2')!.end);
   });
 

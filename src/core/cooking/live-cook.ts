@@ -14,7 +14,7 @@ export interface LiveStep {
 }
 
 export type LiveNote =
-  | { readonly kind: 'later'; readonly minute: number; readonly from: number; readonly to: number }
+  | { readonly kind: 'moved'; readonly minute: number; readonly from: number; readonly to: number }
   | { readonly kind: 'waits-too-long'; readonly minute: number; readonly step: string }
   | { readonly kind: 'crowded'; readonly minute: number };
 
@@ -149,7 +149,7 @@ export function replanned(live: LiveCook, change: { now: number; more: { step: s
     for (const step of new Set(broken)) if (!live.notes.some((note) => note.kind === 'waits-too-long' && note.step === step)) notes.push({ kind: 'waits-too-long', minute: now, step });
     const solved: SolvedPlan = withSlack(outcome.plan, tools.rules, tools.chance);
     const plan = cookPlan({ ...solved, request: wished(request, live.plan) }, tools.rules);
-    if (plan.end > live.plan.end) notes.push({ kind: 'later', minute: now, from: live.plan.end, to: plan.end });
+    if (plan.end !== live.plan.end) notes.push({ kind: 'moved', minute: now, from: live.plan.end, to: plan.end });
     return { ...live, plan, notes: [...live.notes, ...notes].slice(-20) };
   }
   return { ...live, notes: [...live.notes, { kind: 'crowded' as const, minute: now }].slice(-20) };

@@ -10,7 +10,7 @@ function rowName(row: BarRow): string {
     case 'cook': return `Cook ${row.number}`;
     case 'ring': return `Ring ${row.number}`;
     case 'oven': return row.number === 1 ? 'Oven' : '';
-    case 'waiting': return row.number === 1 ? 'Resting' : '';
+    case 'waiting': return row.number === 1 ? 'By itself' : '';
     case 'talk': return 'Talk';
   }
 }
@@ -40,7 +40,7 @@ export function BarsPicture({ plan, talk, dishNames }: { readonly plan: CookPlan
           {ticks.map((tick) => (
             <g key={tick}>
               <line x1={x(tick)} x2={x(tick)} y1="20" y2={height - 14} stroke="#c9d5d2" strokeWidth="1" />
-              <text x={x(tick)} y="14" textAnchor="middle" fontSize="12" fill="#55635f">{clock(tick)}</text>
+              <text x={x(tick)} y="14" textAnchor={x(tick) > width - 30 ? 'end' : 'middle'} fontSize="12" fill="#55635f">{clock(tick)}</text>
             </g>
           ))}
           {rows.map((row, r) => (

@@ -83,9 +83,11 @@ function Evening({ view, minute, tap, end }: { readonly view: LiveView; readonly
   const serving = plan.servings.find((one) => one.minute >= minute) ?? plan.servings.at(-1)!;
   const oven = plan.oven.find((change) => change.minute >= Math.floor(minute) - 1);
   const row = (entry: PlannedStep) => <RunningStep key={entry.step.id} step={entry} dish={dishNames[entry.dish] ?? ''} minute={minute} look={lookOf(entry)} tap={tap} />;
-  const notes = live.notes.slice(-2);
+  const last = live.notes.filter((note) => note.kind === 'moved').at(-1);
+  const notes = live.notes.filter((note) => note.minute >= minute - 10 && (note.kind !== 'moved' || note === last)).slice(-2);
   return (
     <div className="cook-live">
+      <h1 className="sr-only">Cooking now</h1>
       <header className="cook-clock">
         <p><span className="cook-quiet">Now</span><strong>{clock(Math.floor(minute))}</strong></p>
         <p><span className="cook-quiet">On the table</span><strong>{clock(serving.minute)}</strong></p>
@@ -93,11 +95,11 @@ function Evening({ view, minute, tap, end }: { readonly view: LiveView; readonly
       </header>
       <div role="status" className="cook-notes">{notes.map((note, i) => <p key={i}>{noteText(note, titleOf)}</p>)}</div>
       {view.finished && <p className="cook-finished">Everything is done. Call them to the table.</p>}
-      <Say view={view} minute={minute} />
       <section aria-labelledby="cook-now">
         <h2 id="cook-now">In your hands</h2>
         {active.length > 0 ? <ul className="cook-steps">{active.map(row)}</ul> : <p className="cook-quiet cook-free">{coming[0] ? `Your hands are free. Next: ${coming[0].step.title}, ${coming[0].start > minute ? `in ${countdown((coming[0].start - minute) * 60)}` : 'as soon as the step before it is done'}.` : 'Your hands are free.'}</p>}
       </section>
+      <Say view={view} minute={minute} />
       {alone.length > 0 && (
         <section aria-labelledby="cook-alone">
           <h2 id="cook-alone">Running by itself</h2>
