@@ -3,9 +3,10 @@ import { join } from 'node:path';
 import { readFoodTable } from '../src/adapters/tables/foods.ts';
 import { cookedFamilies, cookedGroup, cookedKingdom, type CookedFamily, type CookedKingdom } from '../src/core/dish/cooked-family.ts';
 import type { CookedWay, FittedWay } from '../src/core/dish/cooked-way.ts';
-import { evaluate, logKept, type Coefficients, type FittedSpread } from '../src/core/dish/retention-model.ts';
+import type { NutrientId } from '../src/core/foods/index.ts';
+import { evaluate, fittedShare, type Coefficients, type FittedSpread } from '../src/core/dish/retention-model.ts';
 import { cookedPairs } from './retention/pairs.ts';
-import { bestCandidate, families, fitNutrient, fitRows, fitSolids, fitYields, fittedNutrients, heldOutResiduals, logPublished, median, quantile, relativeError, seenYield, solidsResidual, spreads, usable, yieldTerms, type FitRow } from './retention/fit.ts';
+import { bestCandidate, families, fitNutrient, fitRows, fitSolids, fitYields, fittedNutrients, heldOutResiduals, logPublished, median, quantile, relativeError, residual, seenYield, solidsResidual, spreads, usable, yieldTerms, type FitRow } from './retention/fit.ts';
 import { compilePublished, publishedTable } from './tables/cooked.ts';
 
 /**
@@ -37,6 +38,15 @@ const recordSpread = (nutrient: string, name: string, spread: Record<CookedKingd
 recordCoefficients('protein', solids);
 recordSpread('protein', 'fitted', spreads(parts.flatMap((part, i) => rows.filter((row) => row.kingdom === 'animal' && part.has(row.pair.family)).map((row) => ({ kingdom: row.kingdom, residual: solidsResidual(row, heldOutSolids[i]!) })))));
 
+const drainedPlant = (row: FitRow): boolean => row.kingdom === 'plant' && row.pair.way === 'boiled-drained';
+// Dry matter that drained plants keep: what the published shares leave beside shares by dry matter.
+const drainedPlants = rows.filter((row) => drainedPlant(row));
+const leachable: readonly NutrientId[] = ['magnesium', 'potassium', 'phosphorus', 'zinc', 'copper', 'iron', 'calcium', 'thiamin', 'riboflavin', 'niacin', 'vitamin-b6'];
+const solidsKept = Math.exp(-median(leachable.flatMap((nutrient) => usable(drainedPlants, nutrient).map((row) => residual(row, nutrient, {}, null)))));
+console.log(`dry matter kept by drained plants: ${solidsKept.toFixed(3)} (data/parameters/dish/cooked.yaml: solids_kept_when_drained)`);
+
+const roundedSolids = Math.round(100 * solidsKept) / 100;
+
 const readable: string[] = [];
 for (const nutrient of fittedNutrients) {
   const own = usable(rows, nutrient);
@@ -53,7 +63,7 @@ for (const nutrient of fittedNutrients) {
   const groups = new Map<string, FitRow[]>();
   for (const row of own) groups.set(`${row.pair.family},${row.pair.way}`, [...(groups.get(`${row.pair.family},${row.pair.way}`) ?? []), row]);
   for (const [key, members] of [...groups].sort(([a], [b]) => (a < b ? -1 : 1))) {
-    const kept = members.map((row) => Math.min(1, Math.exp(logKept(coefficients, row.modelCase, logPublished(row, nutrient)))));
+    const kept = members.map((row) => fittedShare(coefficients, row.modelCase, Math.exp(logPublished(row, nutrient))) * (drainedPlant(row) ? roundedSolids : 1));
     const published = members.map((row) => row.pair.published?.kept[nutrient]).filter((share) => share !== undefined);
     readable.push(`${key},${nutrient},${Math.round(100 * median(kept))},${published.length > 0 ? Math.round(100 * median(published)) : ''},${members.length}`);
   }
@@ -74,11 +84,13 @@ for (const family of cookedFamilies) {
     const calculatedHere = calculatedRows.some((row) => row.pair.family === family && row.pair.way === way);
     if (own.length === 0 && group.length < fewest && !calculatedHere) continue;
     if (cookedGroup(family) === 'rest') continue;
-    const value = Math.exp(-evaluate(yieldModel, yieldTerms({ family, way: fitted, concentration: 0, fatShare: 0 })));
-    const around = (own.length >= fewest ? own : group.length >= fewest ? group : rows.filter((row) => row.kingdom === cookedKingdom(family))).map((row) => seenYield(row) - Math.log(value)).sort((a, b) => a - b);
+    const byDryMatter = Math.exp(-evaluate(yieldModel, yieldTerms({ family, way: fitted, concentration: 0, fatShare: 0 })));
+    const drained = cookedKingdom(family) === 'plant' && way === 'boiled-drained';
+    const value = byDryMatter * (drained ? roundedSolids : 1);
+    const around = (own.length >= fewest ? own : group.length >= fewest ? group : rows.filter((row) => row.kingdom === cookedKingdom(family))).map((row) => seenYield(row) - Math.log(byDryMatter)).sort((a, b) => a - b);
     const [low, high] = [Math.min(-0.04, quantile(around, 0.1)), Math.max(0.04, quantile(around, 0.9))];
     const round = (v: number): string => number(Math.round(1000 * v) / 1000);
-    const analysed = `${round(value)},${round(value * Math.exp(low))},${round(value * Math.exp(high))},${own.length},sr28-pairs,"${cookedKingdom(family) === 'animal' ? 'protein' : 'dry matter'} of the pairs, ${own.length > 0 ? `family ${family}` : `group ${cookedGroup(family)}`}"`;
+    const analysed = `${round(value)},${round(value * Math.exp(low))},${round(value * Math.exp(high))},${own.length},sr28-pairs,"${cookedKingdom(family) === 'animal' ? 'protein' : drained ? 'dry matter, less what goes with the water,' : 'dry matter'} of the pairs, ${own.length > 0 ? `family ${family}` : `group ${cookedGroup(family)}`}"`;
     const theirs = calculatedRows.filter((row) => row.pair.family === family && row.pair.way === way).map((row) => Math.exp(seenYield(row)));
     const published = theirs.length < fewestCalculated ? null : { value: median(theirs), count: theirs.length };
     const theirLocator = published ? `yield that ${published.count} calculated entries of SR28 were worked out with` : '';

@@ -2,7 +2,7 @@ import { isKnown, nutrientIds, type Food, type NutrientId } from '../foods/index
 import { exactly, type Interval } from '../quantity/index.ts';
 import { cookedFamily, type CookedFamily } from './cooked-family.ts';
 import type { CitedInterval, CookedTables } from './cooked-tables.ts';
-import { cookedWay, fittedWay, type CookedWay } from './cooked-way.ts';
+import { cookedWay, type CookedWay } from './cooked-way.ts';
 import type { Kept } from './factor.ts';
 import { absorbsItsWater, compositionOf, concentrationAt, deviationsOf80, keptShare } from './retention.ts';
 import { combinedKept } from './retention-parts.ts';
@@ -97,8 +97,7 @@ export function cookLine(line: LineToCook, tables: CookedTables): CookedLine {
   const way = cookedWay(treatment.method, treatment.liquid);
   const measured = line.measuredYield ?? null;
   const weightYield = measured === null ? yieldOf(food, treatment, tables) : { ...exactly(measured), source: 'measured', locator: 'weighed by her' };
-  const fitted = way === null ? null : fittedWay(way, absorbsItsWater(food));
-  const concentration = measured !== null && measured > 0 && fitted ? concentrationAt(measured, food, fitted, tables) : null;
+  const concentration = measured !== null && measured > 0 && way !== null ? concentrationAt(measured, food, way, tables) : null;
   const single = (nutrient: NutrientId): Kept => keptOfLine(nutrient, line, concentration, tables);
   const weight = deviationOfRange(grams);
   const values = new Map<NutrientId, CookedValue>();

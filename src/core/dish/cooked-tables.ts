@@ -31,6 +31,7 @@ export interface CookedParameters {
   readonly panWidth: CitedInterval;
   readonly mostWaterLost: CitedInterval;
   readonly density: CitedInterval;
+  readonly solidsKeptWhenDrained: CitedInterval;
   readonly keptWithoutFactor: CitedInterval;
   readonly keptHotHalfHour: CitedInterval;
   readonly compositionSpreadOtherwise: CitedInterval;

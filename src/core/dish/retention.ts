@@ -43,12 +43,20 @@ export function modelCaseOf(food: Food, way: FittedWay, concentration: number): 
   return { family, way, concentration, fatShare: dry > 0 && 'per100g' in fat ? Math.min(1, fat.per100g / dry) : 0 };
 }
 
+/** Share of a plant's dry matter that stays in it: some goes with water that is poured away. 1 elsewhere. */
+export function solidsKept(food: Food, way: CookedWay, tables: CookedTables): number {
+  const drained = way === 'boiled-drained' || way === 'braised-drained';
+  return drained && cookedKingdom(cookedFamily(food)) === 'plant' ? tables.parameters.solidsKeptWhenDrained.value : 1;
+}
+
 /** The concentration at which a line of this weight yield stands: what is kept whole rises per 100 g by one over the yield. */
-export function concentrationAt(weightYield: number, food: Food, way: FittedWay, tables: CookedTables): number {
-  const at = (concentration: number): number => logRise(tables.fitted.solids, modelCaseOf(food, way, concentration), null);
+export function concentrationAt(weightYield: number, food: Food, way: CookedWay, tables: CookedTables): number | null {
+  const fitted = fittedWay(way, absorbsItsWater(food));
+  if (!fitted) return null;
+  const at = (concentration: number): number => logRise(tables.fitted.solids, modelCaseOf(food, fitted, concentration), null);
   // The model is a straight line in concentration within its bounds.
   const slope = (at(0.5) - at(-0.5)) || 1;
-  return (-Math.log(weightYield) - at(0)) / slope;
+  return (-Math.log(weightYield / solidsKept(food, way, tables)) - at(0)) / slope;
 }
 
 const deviationOf = (spread: FittedSpread): number => (spread.high - spread.low) / (2 * deviationsOf80);
@@ -68,8 +76,7 @@ interface Choice {
 
 function usualConcentration(cooking: Cooking, way: CookedWay, tables: CookedTables): number {
   const usual = tables.yields.get(`${cookedFamily(cooking.food)} ${way}`);
-  const fitted = fittedWay(way, absorbsItsWater(cooking.food));
-  return usual && fitted ? concentrationAt(usual.kept.value, cooking.food, fitted, tables) : 0;
+  return (usual && concentrationAt(usual.kept.value, cooking.food, way, tables)) ?? 0;
 }
 
 function fittedFactor(nutrient: NutrientId, cooking: Cooking, way: CookedWay, tables: CookedTables): { factor: Factor; deviation: number } | null {
@@ -78,7 +85,7 @@ function fittedFactor(nutrient: NutrientId, cooking: Cooking, way: CookedWay, ta
   if (!fitted || !model) return null;
   const published = publishedRow(tables.published, cooking.food, way)?.kept[nutrient] ?? 1;
   const modelCase = modelCaseOf(cooking.food, fitted, cooking.concentration ?? usualConcentration(cooking, way, tables));
-  const share = fittedShare(model.coefficients, modelCase, published);
+  const share = fittedShare(model.coefficients, modelCase, published) * solidsKept(cooking.food, way, tables);
   const locator = `${nutrient}, ${modelCase.family}, ${fitted}`;
   const spread = model.spread[cookedKingdom(modelCase.family)];
   return { factor: { kind: 'fitted', share, source: tables.fitted.source, locator }, deviation: factorDeviation(spread, compositionOf(nutrient, tables)) };
