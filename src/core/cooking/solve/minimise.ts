@@ -1,5 +1,6 @@
 import { Branching } from './branching.ts';
 import { checkPlan } from './check-plan.ts';
+import { firstPlan } from './first-plan.ts';
 import { Learning } from './learning.ts';
 import { objectiveValue, type PlanModel, type PlanObjective, type PlanResult, type SearchBudget } from './plan-model.ts';
 import { Propagation } from './propagation.ts';
@@ -143,5 +144,5 @@ class Search {
  * budget lasts; otherwise the best plan found and a bound that no plan can beat. Never a plan that breaks a constraint.
  */
 export function minimise(model: PlanModel, objective: PlanObjective, budget: SearchBudget, start: readonly number[] | null = null): PlanResult {
-  return new Search(model, objective, budget).run(start);
+  return new Search(model, objective, budget).run(start ?? firstPlan(model, objective));
 }
