@@ -27,6 +27,8 @@ const cautions = z.array(z.strictObject({
   source: z.string(), locator: z.string(), checked: z.string(),
 })) as unknown as z.ZodType<StatementRules['cautions']>;
 
+const referenceAmounts = z.array(z.strictObject({ words: z.array(z.string()).min(1), grams: z.number().positive(), dryGrams: z.number().positive().optional(), group: z.enum(['none', 'protein', 'dairy', 'grain', 'vegetable']), meat: z.boolean().optional() })) as unknown as z.ZodType<StatementRules['referenceAmounts']>;
+
 function unique(file: string, ids: readonly string[]): void {
   const twice = ids.find((id, i) => ids.indexOf(id) !== i);
   if (twice !== undefined) throw new Error(`data/${file}: ${twice} stands twice`);
@@ -46,6 +48,7 @@ export function compileStatements(data: string, sources: ReadonlySet<string>): S
     rewrites: read('statements/rewrites.yaml', rewrites),
     evidence: read('statements/evidence/library.yaml', evidence),
     cautions: read('parameters/statements/cautions.yaml', cautions),
+    referenceAmounts: read('parameters/statements/racc.yaml', referenceAmounts),
     words: compileStatementWords(data),
   };
   unique('statements/evidence/library.yaml', rules.evidence.map((n) => n.id));

@@ -27,3 +27,4 @@ export { judgeClaim } from './judge-claim.ts';
 export * from './rewrite.ts';
 export * from './language.ts';
 export * from './check-script.ts';
+export * from './reference-amount.ts';

@@ -4,6 +4,7 @@ import type { EvidenceNote } from './evidence.ts';
 import type { HealthRule } from './health-claims.ts';
 import type { LawId, ReferenceValues } from './law.ts';
 import type { NutritionRule } from './nutrition-claims.ts';
+import type { ReferenceAmountRow } from './reference-amount.ts';
 import type { SentenceCaution } from './sentence-cautions.ts';
 import type { StatementWords } from './vocabulary.ts';
 
@@ -36,5 +37,6 @@ export interface StatementRules {
   readonly rewrites: RewriteRules;
   readonly evidence: readonly EvidenceNote[];
   readonly cautions: readonly SentenceCaution[];
+  readonly referenceAmounts: readonly ReferenceAmountRow[];
   readonly words: StatementWords;
 }

@@ -214,7 +214,7 @@ describe('conditions that rest on more than one figure', () => {
     ['codex', 'reduced', 'sodium', compare('sodium', 300, 400), compare('sodium', 301, 400), '25 % less'],
     ['codex', 'reduced', 'sugars', compare('sugars', 7.5, 10), compare('sugars', 7.6, 10), '25 % less'],
     ['codex', 'increased', 'iron', compare('iron', 3.4, 2), compare('iron', 3.3, 2), '10 % NRV more'],
-  ] as const)('%s %s %s holds at the boundary and fails beyond it (%s)', (law, claim, nutrient, inside, outside) => {
+  ] as [LawId, ClaimKind, NutrientId, { plate: Plate; other: Plate }, { plate: Plate; other: Plate }, string][])('%s %s %s holds at the boundary and fails beyond it', (law, claim, nutrient, inside, outside) => {
     expect(standing(law, claim, nutrient, inside)).toBe('holds');
     expect(standing(law, claim, nutrient, outside)).toBe('fails');
     expect(standing(law, claim, nutrient, { plate: inside.plate })).toBe('unknown');
@@ -250,7 +250,7 @@ describe('conditions that rest on more than one figure', () => {
   it.each([
     [{ saturates: 4.5 }, { saturates: 4.6 }, 'saturates 4.5 g'],
     [{ cholesterol: 94.9 }, { cholesterol: 95 }, 'cholesterol 95 mg'],
-  ])('21 CFR 101.62(e)(1) lean: boundary at %s', (inside, outside) => {
+  ] as [object, object, string][])('21 CFR 101.62(e)(1) lean: boundary at %s', (inside, outside) => {
     const lean = (change: object): Plate => plateWith({ fat: 5, saturates: 2, cholesterol: 50, ...change }, { meatOrFish: true });
     expect(standing('us', 'lean', 'fat', { plate: lean(inside) })).toBe('holds');
     expect(standing('us', 'lean', 'fat', { plate: lean(outside) })).toBe('fails');
@@ -259,7 +259,7 @@ describe('conditions that rest on more than one figure', () => {
   it.each([
     [{ saturates: 1.99 }, { saturates: 2 }, 'saturates 2 g'],
     [{ cholesterol: 94.9 }, { cholesterol: 95 }, 'cholesterol 95 mg'],
-  ])('21 CFR 101.62(e)(4) extra lean: boundary at %s', (inside, outside) => {
+  ] as [object, object, string][])('21 CFR 101.62(e)(4) extra lean: boundary at %s', (inside, outside) => {
     const lean = (change: object): Plate => plateWith({ fat: 3, saturates: 1, cholesterol: 50, ...change }, { meatOrFish: true });
     expect(standing('us', 'extra-lean', 'fat', { plate: lean(inside) })).toBe('holds');
     expect(standing('us', 'extra-lean', 'fat', { plate: lean(outside) })).toBe('fails');

@@ -1,0 +1,33 @@
+import { listed } from '../messages/numbers.ts';
+import { botherLines } from '../messages/statements.ts';
+import type { SayCaution, SaySentence, TalkSheet } from './say-report.ts';
+
+/**
+ * The script as it may be said: each sentence as it stands when it passes, else its first rewrite, else
+ * left out. Footnotes carry clauses and works; the description is what goes under the film. The
+ * allergen line is made from `allergens`, which another part of Truepot fills; null says so.
+ */
+export function talkSheet(sentences: readonly SaySentence[], about: { readonly title: string; readonly cautions: readonly SayCaution[]; readonly allergens: readonly string[] | null }): TalkSheet {
+  const footnotes: string[] = [];
+  const note = (text: string): number => {
+    const at = footnotes.indexOf(text);
+    return at >= 0 ? at + 1 : footnotes.push(text);
+  };
+  const lines = sentences.map((sentence) => {
+    const rewrite = sentence.claims.find((claim) => claim.rewrites.length > 0)?.rewrites[0] ?? null;
+    const text = sentence.sayable ? sentence.text : (rewrite ?? '');
+    const kept = sentence.sayable || rewrite !== null;
+    const figures = sentence.claims.flatMap((claim) => claim.laws.flatMap((law) => [...law.figures, ...law.clauses]));
+    const works = sentence.evidence.map((e) => `${e.citation}${e.doi === null ? '' : `, doi ${e.doi}`} (${e.gradeName}): ${e.finding}${e.dose === null ? '' : ` ${e.dose}`}`);
+    return { text, changedFrom: sentence.sayable ? null : sentence.text, notes: kept ? [...new Set([...figures, ...works].map(note))] : [] };
+  }).filter((line) => line.text !== '');
+  const once = lines.filter((line, i) => lines.findIndex((other) => other.text === line.text) === i);
+  const allergens = about.allergens === null ? botherLines.allergensUnknown : about.allergens.length === 0 ? 'Allergens: none of the listed ones.' : `Contains ${listed(about.allergens)}.`;
+  const description = [
+    about.title, '', ...(once.length > 0 ? [once.map((line) => line.text).join(' '), ''] : []),
+    botherLines.variedDiet, botherLines.education, allergens,
+    ...(about.cautions.length > 0 ? ['', 'Please note', ...about.cautions.map((c) => `– ${c.text}`)] : []),
+    ...(footnotes.length > 0 ? ['', 'Sources', ...footnotes.map((text, i) => `${i + 1}. ${text}`)] : []),
+  ].join('\n');
+  return { lines: once, footnotes, description };
+}
