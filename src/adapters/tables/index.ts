@@ -11,3 +11,4 @@ export * from './cooked.ts';
 export * from './cycle.ts';
 export * from './cooking.ts';
 export * from './change.ts';
+export * from './statements.ts';
