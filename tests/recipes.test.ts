@@ -32,7 +32,21 @@ const tables = readDishTables();
 const texts = [
   ...readdirSync(join(cases, 'recipes')).filter((name) => /\.(txt|html|json)$/.test(name)).map((name) => ({ file: join(cases, 'recipes', name), expected: join(cases, 'recipes', `${name.replace(/\.\w+$/, '')}.expected.yaml`) })),
   ...readdirSync(join(cases, '../../data/demo')).filter((name) => name.endsWith('.txt') && existsSync(join(cases, 'demo', name.replace(/\.\w+$/, '.expected.yaml')))).map((name) => ({ file: join(cases, '../../data/demo', name), expected: join(cases, 'demo', `${name.replace(/\.\w+$/, '')}.expected.yaml`) })),
-];
+].map((entry) => ({ ...entry, name: basename(entry.file) }));
+
+/** Faults that are known and told why; `fault` is how the fault's text begins. One that no longer occurs fails the test. */
+interface Deviation {
+  case: string;
+  fault: string;
+  reason: string;
+}
+const deviations = parse(readFileSync(join(import.meta.dirname, 'known-deviations.yaml'), 'utf8')) as Deviation[];
+
+/** Works a dish out as she would: where the reader asks whether the cups are American, she says yes. */
+function worked(text: string): WorkedDish {
+  const dish = workOutDish(text, usualChoices, tables);
+  return dish.recipe.findings.some(({ code }) => code === 'us-measures') ? workOutDish(text, { ...usualChoices, measures: 'us' }, tables) : dish;
+}
 
 const plain = (text: string): string => text.toLowerCase().replace(/<[^>]+>|&[a-z0-9]+;/g, ' ').replace(/[^\p{L}\p{N}]+/gu, ' ').trim();
 
@@ -92,9 +106,25 @@ export function faults(dish: WorkedDish, wanted: Expected): string[] {
 }
 
 describe('ten recipes in ten styles, and the demo dishes', () => {
-  it.each(texts)('reads $file', ({ file, expected }) => {
-    const dish = workOutDish(readFileSync(file, 'utf8'), usualChoices, tables);
+  it.each(texts)('reads $name', ({ file, expected, name }) => {
+    const dish = worked(readFileSync(file, 'utf8'));
     const wanted = parse(readFileSync(expected, 'utf8')) as Expected;
-    expect(faults(dish, wanted), basename(file)).toEqual([]);
+    const known = deviations.filter((deviation) => deviation.case === name);
+    const found = faults(dish, wanted);
+    expect(found.filter((fault) => !known.some((deviation) => fault.startsWith(deviation.fault))), name).toEqual([]);
+    expect(known.filter((deviation) => !found.some((fault) => fault.startsWith(deviation.fault))), 'deviations that no longer occur').toEqual([]);
+  });
+
+  it('knows few deviations, each of a case that is read, each with its reason', () => {
+    expect(deviations.length).toBeLessThan(12);
+    for (const deviation of deviations) {
+      expect(texts.map(({ name }) => name)).toContain(deviation.case);
+      expect(deviation.reason.length).toBeGreaterThan(30);
+    }
+  });
+
+  it('asks about American cups in the American recipe and in no other', () => {
+    const asked = texts.filter(({ file }) => workOutDish(readFileSync(file, 'utf8'), usualChoices, tables).recipe.findings.some(({ code }) => code === 'us-measures'));
+    expect(asked.map(({ name }) => name)).toEqual(['us-cups-sections.txt']);
   });
 });

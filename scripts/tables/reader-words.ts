@@ -34,6 +34,7 @@ const reader = z.strictObject({
   timings: list,
   servings: z.strictObject({ before: list, after: list }),
   method_starts: list,
+  american: list,
   section_starts: list,
 });
 
@@ -92,6 +93,7 @@ export function compileReaderWords(data: string): ReaderWords {
     timings: r.timings,
     servings: r.servings,
     methodStarts: r.method_starts,
+    american: r.american,
     sectionStarts: r.section_starts,
     verbs: m.verbs.flatMap(({ same, ...entry }) => [entry, ...same.map((verb) => ({ ...entry, verb, forms: [] }))]).map((entry) => ({ ...entry, forms: [...entry.forms, ...regularForms(entry.verb)] })),
     vessels: m.vessels,

@@ -19,6 +19,7 @@ function verbAt(row: Row, at: number, vocabulary: ReaderVocabulary): VerbEntry |
   const two = vocabulary.verbForms.get(`${row.words[at]!} ${row.words[at + 1] ?? ''}`);
   if (two?.kind === 'cook') return two; // "pressure cook"
   const entry = vocabulary.verbForms.get(row.words[at]!);
+  if (row.words[at] === 'separate' && [1, 2, 3].some((n) => vocabulary.vessels.longestAt(row.words, at + n) > 0)) return null; // "separate small pan: …"
   if (!entry || entry.verb !== row.words[at]) {
     // "keep stirring", "by frying": the -ing form carries the treatment.
     const before = row.words[at - 1];
@@ -42,6 +43,21 @@ function verbAt(row: Row, at: number, vocabulary: ReaderVocabulary): VerbEntry |
   }
   if ((previous === 'it' || previous === 'them' || previous === 'everything') && (row.words[before - 1] === 'let' || row.words[before - 1] === 'and')) return entry;
   return null;
+}
+
+const notAFood = new Set(['to', 'the', 'a', 'an', 'of', 'for', 'until', 'till', 'and', 'or', 'in', 'on', 'with', 'from', 'into', 'over', 'it', 'them', 'this', 'your', 'than', 'is', 'are', 'not', 'no']);
+
+/** Notes put the verb behind the food: "rice boil 12 min", "carrots stir-fry 4 min". The token of such a verb before `end`, -1 without one. */
+function verbBehindFood(row: Row, end: number, vocabulary: ReaderVocabulary): number {
+  for (let at = 1; at < end; at++) {
+    const word = row.words[at]!;
+    const entry = vocabulary.verbForms.get(word);
+    const before = row.tokens[at - 1]!;
+    if (entry?.kind !== 'cook' || entry.method === null || entry.verb !== word || before.kind !== 'word' || notAFood.has(before.word) || vocabulary.adverbs.has(before.word)) continue;
+    const next = row.words[at + 1];
+    if (next === undefined || objects.has(next) || row.tokens[at + 1]!.kind !== 'word') return at;
+  }
+  return -1;
 }
 
 /** "frobnicate the potatoes": at the head of an instruction, before "the", stands a verb, known or not. */
@@ -82,6 +98,8 @@ function sentenceClauses(row: Row, vocabulary: ReaderVocabulary): Clause[] {
     if (last && letting.has(row.words[last.at]!) && at - last.at <= 3 && (row.words[at - 1] === 'to' || row.words[at - 1] === 'it' || row.words[at - 1] === 'them' || /ing$/.test(row.words[at]!))) last.entry = entry;
     else starts.push({ at, entry });
   }
+  const behind = openers.has(row.words[0] ?? '') && starts.length > 0 ? -1 : verbBehindFood(row, starts[0]?.at ?? row.words.length, vocabulary);
+  if (behind > 0) starts.unshift({ at: behind, entry: vocabulary.verbForms.get(row.words[behind]!)! });
   if (starts.length === 0) {
     // "In a large pan the onions go soft": the verb may stand behind an opening phrase.
     if (openers.has(row.words[0] ?? '')) {

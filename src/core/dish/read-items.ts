@@ -69,7 +69,7 @@ function beginsWords(row: Row, at: number, vocabulary: ReaderVocabulary): boolea
 export function splitItems(row: Row, vocabulary: ReaderVocabulary): { from: number; to: number }[] {
   const items: { from: number; to: number }[] = [];
   let from = skipLeadIn(row, 0, vocabulary);
-  if (from > 0 && !beginsItem(row, from, vocabulary)) from = 0;
+  if (from > 0 && !beginsItem(row, from, vocabulary)) from = row.words[0]!.startsWith('serve') && row.words[1] === 'with' ? 2 : 0;
   // "For breakfast I have half a cup of oats": a story leads up to the first amount.
   for (let at = 1; from === 0 && at < (row.words.length > 30 ? 30 : 10) && !readAmount(row, 0, vocabulary); at++) {
     const told = vocabulary.leadIns.longestAt(row.words, at);

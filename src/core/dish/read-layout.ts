@@ -122,6 +122,19 @@ function turnToMethod(row: Row, vocabulary: ReaderVocabulary): number {
   return -1;
 }
 
+const afterthoughts = ['oh and', 'oh yeah and', 'oh yes and', 'oh plus', 'oh i forgot', 'i forgot', 'i forgot to say', 'forgot to say', 'i nearly forgot'];
+
+/** At the end of a dictated method: the token from which another ingredient is remembered ("that's it oh and pepper"); -1 when none is. */
+function afterthought(row: Row, vocabulary: ReaderVocabulary): number {
+  for (let at = row.words.length - 2; at > 10; at--) {
+    const phrase = afterthoughts.find((words) => row.words.slice(at, at + words.split(' ').length).join(' ') === words);
+    const next = phrase === undefined ? -1 : at + phrase.split(' ').length;
+    if (next < 0 || next >= row.words.length || row.words.length - next > 12) continue;
+    return isVerb(row, next, vocabulary) || ['you', 'i', 'we', 'serve'].includes(row.words[next]!) ? -1 : next;
+  }
+  return -1;
+}
+
 /** A long sentence that names ingredients first and then tells what to do. */
 function dictates(row: Row, vocabulary: ReaderVocabulary): boolean {
   const turn = turnToMethod(row, vocabulary);
@@ -166,6 +179,8 @@ export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
       const turn = told ? -1 : turnToMethod(row, vocabulary);
       if (turn > 0) {
         ingredient({ start: sentence.start, end: row.tokens[turn - 1]!.end });
+        const late = afterthought(row, vocabulary);
+        if (late > turn) ingredient({ start: row.tokens[late]!.start, end: row.tokens.at(-1)!.end });
         sentence = { start: row.tokens[turn]!.start, end: sentence.end };
         row = readTokens(text, sentence);
         told = true;

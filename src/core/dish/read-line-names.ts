@@ -44,6 +44,16 @@ export function lineNames(lines: readonly IngredientLine[], vocabulary: ReaderVo
     if (line.section !== null) for (const word of line.section.toLowerCase().split(/[^\p{L}]+/u).map(singular)) if (word.length > 3) bySection.set(word, [...(bySection.get(word) ?? []), line.id]);
   }
 
+  /** "edam", "garl" of a terse hand: the one food word of the lines that begins so; undefined for words that mean something else. */
+  const cutShort = (row: Row, at: number): Named[] | undefined => {
+    const typed = row.words[at]!;
+    if (typed.length < 4 || vocabulary.notVerbs.has(typed) || vocabulary.verbForms.has(typed) || vocabulary.units.spelled(typed) !== null || vocabulary.vesselKinds.has(typed) || vocabulary.adverbs.has(typed)) return undefined;
+    const longer = [...byWord.keys()].filter((word) => word.startsWith(typed) && word.length > typed.length + 1);
+    // "Butter" is no "buttermilk", "edam" is "edamame": where both parts are foods the longer is another one.
+    if (vocabulary.isFood?.(typed) && longer.some((word) => vocabulary.isFood!(word.slice(typed.length)))) return undefined;
+    return longer.length === 1 ? byWord.get(longer[0]!) : undefined;
+  };
+
   const score = (named: Named, row: Row, at: number): number => {
     const around = row.words.slice(Math.max(0, at - 3), at + 3).map(singular);
     const matched = named.words.filter((word) => around.includes(word)).length;
@@ -71,7 +81,7 @@ export function lineNames(lines: readonly IngredientLine[], vocabulary: ReaderVo
           continue;
         }
         const word = singular(row.words[at]!);
-        const candidates = byWord.get(word);
+        const candidates = byWord.get(word) ?? (bySection.has(word) ? undefined : cutShort(row, at));
         if (!candidates) {
           for (const id of bySection.get(word) ?? []) put(id);
           const group = vocabulary.words.groups[row.words[at]!];

@@ -3,7 +3,7 @@ import { countIsFood, readAmount, type ReadAmount } from './read-amount.ts';
 import { splitChoices, splitFoods } from './read-choices.ts';
 import { namedFood, onlyQualifiers, qualifierAt, readFoodWords, readRemarks, splitQualifiers } from './read-food-words.ts';
 import { readPartOf, splitItems } from './read-items.ts';
-import { cutParts } from './read-parts.ts';
+import { cutParts, handMeasure } from './read-parts.ts';
 import { bareLine } from './read-text-lines.ts';
 import { joinRows, partOfRow, readTokens, wordsOf, type Row } from './read-tokens.ts';
 import { readUnit } from './read-unit.ts';
@@ -90,6 +90,19 @@ function readTail(tail: Row, draft: Draft, vocabulary: ReaderVocabulary): void {
     readTail(partOfRow(tail, dashed.next + 1, tail.words.length), draft, vocabulary);
     return;
   }
+  const measured = draft.amount === null ? readAmount(tail, 0, vocabulary) : null;
+  const measuring = measured?.amount.unit == null ? null : vocabulary.units.get(measured.amount.unit);
+  if (measured && measuring && !measuring.vague && (measuring.kind === 'mass' || measuring.kind === 'volume') && tail.tokens[0]!.kind === 'number') {
+    draft.amount = measured.amount; // "rice (200 g basmati)"
+    draft.more.push(...measured.more);
+    readTail(partOfRow(tail, measured.next, tail.words.length), draft, vocabulary);
+    return;
+  }
+  const byHand = draft.amount === null ? handMeasure(tail, vocabulary) : null;
+  if (byHand) {
+    draft.amount = byHand;
+    return;
+  }
   const size = tail.words.join(' ');
   if (draft.amount && draft.amount.size === null && Object.hasOwn(vocabulary.words.sizes, size)) {
     draft.amount = { ...draft.amount, size: vocabulary.words.sizes[size]! }; // "1 potato, medium-sized"
@@ -128,6 +141,7 @@ function takeUnitBehind(name: string, draft: Draft, vocabulary: ReaderVocabulary
   if (amount.quantity.value > 1 && !found.words.includes(last.toLowerCase())) return name;
   const rest = words.slice(0, -1).join(' ');
   if (onlyQualifiers(readTokens(rest, { start: 0, end: rest.length }), vocabulary)) return name; // "whole cloves"
+  if (found.container && vocabulary.isFood && !vocabulary.isFood(rest.toLowerCase())) return name; // "swt pot"
   draft.amount = { ...amount, unit: found.id };
   return found.inName ? name : rest;
 }

@@ -58,6 +58,19 @@ function endOfFood(row: Row, vocabulary: ReaderVocabulary): number {
   return byRemark;
 }
 
+/** "coriander, small handful", "salt pinch": a hand measure without a number, and no food behind it. Null when it is anything else. */
+export function handMeasure(row: Row, vocabulary: ReaderVocabulary): Amount | null {
+  const last = row.words.at(-1);
+  const unit = last === undefined || row.words.length > 3 ? null : vocabulary.units.spelled(last);
+  if (!unit || (!unit.vague && unit.id !== 'bunch') || unit.id === 'some') return null;
+  const before = row.words.slice(row.words[0] === 'a' ? 1 : 0, -1).join(' ');
+  const { fills, sizes } = vocabulary.words;
+  if (before !== '' && !Object.hasOwn(fills, before) && !Object.hasOwn(sizes, before)) return null;
+  const fill = unit.vague && Object.hasOwn(fills, before) ? fills[before]! : null;
+  const size = fill === null && Object.hasOwn(sizes, before) ? sizes[before]! : null;
+  return { quantity: { low: 1, value: 1, high: 1 }, unit: unit.id, size, fill, each: null, total: null, vague: unit.vague, text: wordsOf(row, 0, row.words.length) };
+}
+
 /** "onions 2", "flour 250g", "chicken breast x 2": the amount at the end of the food words. */
 function amountBehind(row: Row, vocabulary: ReaderVocabulary): { amount: Amount; at: number; next: number } | null {
   for (let at = 1; at < row.words.length; at++) {
@@ -67,6 +80,8 @@ function amountBehind(row: Row, vocabulary: ReaderVocabulary): { amount: Amount;
     const read = readAmount(row, cross ? at + 1 : at, vocabulary);
     if (!read) continue;
     const { amount, next } = read;
+    // "pepper lots of pepper": said again
+    if (amount.unit !== null && row.words.slice(next).join(' ') === row.words.slice(0, at).join(' ')) return { amount, at, next: row.words.length };
     const measured = amount.unit !== null && number.kind === 'number' && ['mass', 'volume'].includes(vocabulary.units.get(amount.unit).kind);
     if (next >= row.words.length && (number.kind === 'number' || amount.unit !== null || cross)) return { amount, at, next };
     if (amount.unit !== null && number.kind === 'number' && onlyQualifiers(partOfRow(row, next, row.words.length), vocabulary)) return { amount, at, next };

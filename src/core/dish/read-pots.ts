@@ -36,6 +36,10 @@ export interface PotState {
 }
 
 const fresh = new Set(['another', 'separate', 'second', 'different', 'clean', 'new']);
+/** Vessels that nobody calls "the pan": naming one is naming another vessel. */
+const ownKind = new Set(['pressure cooker', 'slow cooker', 'instant pot', 'cooker', 'karahi', 'kadhai', 'kadai', 'tagine']);
+const inWaterDone = new Set<CookingMethod | null>(['boiled-kept', 'boiled-drained', 'blanched', 'steamed', 'poached', 'pressure-cooked', 'deep-fried']);
+const fryingMethods = new Set<CookingMethod | null>(['fried', 'stir-fried', 'toasted']);
 const hob = new Set<CookingMethod | null>(['fried', 'stir-fried', 'simmered', 'boiled-kept', 'boiled-drained', 'stewed', 'poached', 'blanched', 'deep-fried', 'toasted']);
 /** Cooked by itself: in fresh water, over steam, under the grill, not on top of what lies in the pan. */
 const alone = new Set<CookingMethod | null>(['boiled-kept', 'boiled-drained', 'blanched', 'steamed', 'grilled', 'toasted', 'deep-fried']);
@@ -49,6 +53,8 @@ const bowlVerbs = new Set(['whisk', 'mix', 'combine', 'beat', 'sift', 'knead', '
 export function potState(vocabulary: ReaderVocabulary): PotState {
   const vessels: Vessel[] = [];
   const aside = new Set<string>();
+  /** What clings to a food that was lifted out of its marinade, by the food. */
+  const clinging = new Map<string, readonly string[]>();
   let current: Vessel | null = null;
 
   const make = (kind: string, word: string): Vessel => {
@@ -88,6 +94,11 @@ export function potState(vocabulary: ReaderVocabulary): PotState {
       if (place) {
         const same = ['pan', 'frying pan'].includes(place.kind) && place.word === 'pan' && !place.another && before && ['pan', 'frying pan'].includes(before.kind) ? before : null;
         const panAgain = place.word === 'pan' && !place.another ? vessels.findLast((vessel) => vessel.kind === 'pan' || vessel.kind === 'frying pan') : undefined;
+        const distinct = !place.another && ownKind.has(place.word) && !vessels.some((vessel) => vessel.word === place.word) && (latest(place.kind)?.lines.size ?? 0) > 0;
+        if (distinct) {
+          current = make(place.kind, place.word);
+          return before;
+        }
         current = place.another ? make(place.kind, place.word) : (same ?? panAgain ?? latest(place.kind) ?? make(place.kind, place.word));
         return before === current ? null : before;
       }
@@ -104,6 +115,12 @@ export function potState(vocabulary: ReaderVocabulary): PotState {
         current = make(homeOf(method), homeOf(method) === 'pan' ? 'water' : homeOf(method));
         return before;
       }
+      // Fried in a pan of its own, not on top of what boils
+      if (fryingMethods.has(method) && others && inWaterDone.has(current?.cooking ?? null)) {
+        const pan = latest('frying pan');
+        current = pan && pan !== current ? pan : make('frying pan', 'frying pan');
+        return before;
+      }
       if (hob.has(method) && others && current?.kind === 'oven dish') {
         current = vessels.findLast((vessel) => vessel.kind === 'pan' || vessel.kind === 'frying pan') ?? make('pan', 'pan');
         return before;
@@ -111,7 +128,7 @@ export function potState(vocabulary: ReaderVocabulary): PotState {
       if (clause.entry?.heat === 'oven' && kind === 'cook' && hasLines && current?.kind !== 'oven dish') current = latest('oven dish') ?? make('oven dish', 'oven dish');
       else if (current === null && hasLines) {
         if (bowlVerbs.has(clause.verb)) current = make('bowl', 'bowl');
-        else if (kind === 'cook' || kind === 'heat' || kind === 'add') current = make(homeOf(method), homeOf(method));
+        else if (kind === 'cook' || kind === 'heat' || kind === 'add') current = make(homeOf(method), method === 'pressure-cooked' ? 'pressure cooker' : homeOf(method));
       } else if (kind === 'wait' && hasLines && clause.entry?.heat === 'none' && !lines.some((id) => vessels.some((vessel) => vessel.lines.has(id)))) {
         current = make('bowl', 'bowl');
         for (const id of lines) current.lines.add(id);
@@ -143,6 +160,7 @@ export function potState(vocabulary: ReaderVocabulary): PotState {
       if (kind === 'remove' && clause.verb !== 'drain' && !words.includes('heat')) {
         const out = lines.length > 0 ? lines : [...current.lines];
         const was = [...current.lines];
+        if (words.some((word) => word === 'marinade' || word === 'brine')) for (const id of out) clinging.set(id, was.filter((other) => !out.includes(other)));
         for (const id of out) {
           current.lines.delete(id);
           aside.add(id);
@@ -183,6 +201,7 @@ export function potState(vocabulary: ReaderVocabulary): PotState {
         for (const id of lines) {
           if (!share) for (const vessel of vessels) if (vessel !== current) vessel.lines.delete(id);
           current.lines.add(id);
+          for (const clung of clinging.get(id) ?? []) current.lines.add(clung);
         }
       }
       if (method !== null && method !== 'soaked') current.cooking = method;

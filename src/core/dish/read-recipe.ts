@@ -1,6 +1,7 @@
 import type { Finding, IngredientLine, LineRemark, Recipe, Span } from './recipe.ts';
 import { readLayout } from './read-layout.ts';
 import { readIngredientLine } from './read-line.ts';
+import { usSigns } from './read-measures.ts';
 import { readSteps } from './read-steps.ts';
 import type { ReaderVocabulary } from './read-vocabulary.ts';
 
@@ -34,6 +35,15 @@ export function readLines(text: string, stretches: readonly (Span & { readonly s
   return { lines, findings };
 }
 
+/** A title without pictures and without a bracket that only tells a time ("ready in 25!"). */
+function titleOf(written: string, vocabulary: ReaderVocabulary): string | null {
+  const plain = written.replace(/[\p{Extended_Pictographic}\p{Emoji_Modifier}\u200d\ufe0f]+/gu, ' ').replace(/\s+/g, ' ').trim();
+  const bracket = /^(.+?)\s*\(([^()]{1,40})\)$/.exec(plain);
+  const inside = bracket?.[2]?.toLowerCase() ?? '';
+  const timing = vocabulary.words.timings.some((word) => inside === word || inside.startsWith(`${word} `)) || /^\d+\s?(?:min|hour|hr)/.test(inside);
+  return (bracket && timing ? bracket[1]! : plain) || null;
+}
+
 /**
  * Reads a recipe as somebody wrote, pasted or dictated it. Never throws; takes time linear in the text.
  * What cannot be read is kept as a line of low confidence or named in a finding.
@@ -48,7 +58,9 @@ export function readRecipe(text: string, vocabulary: ReaderVocabulary): Recipe {
   if (cut) all.push({ code: 'text-cut', lineId: null, data: { read: mostCharacters, length: text.length }, severity: 'warning' });
   for (const span of layout.leftOut.slice(0, 50)) all.push({ code: 'left-out', lineId: null, data: { text: text.slice(span.start, Math.min(span.end, span.start + 120)), start: span.start, end: span.end }, severity: 'note' });
   if (layout.lists > 1) all.push({ code: 'several-recipes', lineId: null, data: { count: layout.lists }, severity: 'warning' });
+  const us = usSigns(readable, lines, vocabulary);
+  if (us) all.push({ code: 'us-measures', lineId: null, data: { cups: us.cups, signs: [...(us.fahrenheit ? ['°F'] : []), ...us.words].join(', ') }, severity: 'question' });
   if (lines.length === 0) all.push({ code: 'no-ingredients', lineId: null, data: {}, severity: 'warning' });
   if (layout.servings === null) all.push({ code: 'no-servings', lineId: null, data: {}, severity: 'question' });
-  return { title: layout.title ? text.slice(layout.title.start, layout.title.end).replace(/[\p{Extended_Pictographic}\p{Emoji_Modifier}\u200d\ufe0f]+/gu, ' ').replace(/\s+/g, ' ').trim() || null : null, servings: layout.servings, lines, steps, findings: all, text };
+  return { title: layout.title ? titleOf(text.slice(layout.title.start, layout.title.end), vocabulary) : null, servings: layout.servings, lines, steps, findings: all, text };
 }

@@ -67,7 +67,18 @@ function methodOf(clause: Clause, minutes: boolean, reading: Reading): CookingMe
   return entry.method;
 }
 
-function readAction(clause: Clause, reading: Reading, section: string | null): StepAction {
+/** Notes leave out the verb where a food and a time stand ("tofu 6 min"): then it is cooked. */
+function unsaidCooking(clause: Clause, reading: Reading): Clause {
+  const { row, entry } = clause;
+  const { vocabulary } = reading;
+  if (entry !== null || vocabulary.notVerbs.has(row.words[0] ?? '') || ['the', 'them', 'it', 'a', 'all'].includes(row.words[1] ?? '') || row.words.includes('oven') || row.words.some((word) => word === 'keeps' || word === 'ready')) return clause;
+  if (readMinutes(row, vocabulary) === null || reading.names.named(row, reading.taken, null).length === 0) return clause;
+  const oil = row.words.some((word) => /^(?:oil|ghee|butter|fat|wok)$/.test(word));
+  return { row, verb: oil ? 'fry' : 'cook', entry: vocabulary.verbForms.get(oil ? 'fry' : 'cook') ?? null };
+}
+
+function readAction(told: Clause, reading: Reading, section: string | null): StepAction {
+  const clause = unsaidCooking(told, reading);
   const { row, entry } = clause;
   const { vocabulary, pots } = reading;
   const { lines: named, pronoun } = linesOf(clause, reading, section);

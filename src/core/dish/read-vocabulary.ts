@@ -35,6 +35,8 @@ export interface ReaderWords {
   readonly timings: readonly string[];
   readonly servings: { readonly before: readonly string[]; readonly after: readonly string[] };
   readonly methodStarts: readonly string[];
+  /** Words that only Americans use for it. */
+  readonly american: readonly string[];
   readonly sectionStarts: readonly string[];
   readonly verbs: readonly VerbEntry[];
   readonly vessels: Readonly<Record<string, readonly string[]>>;
@@ -65,6 +67,7 @@ export interface ReaderVocabulary {
   readonly leadIns: PhraseSet;
   readonly qualifiers: PhraseSet;
   readonly methodStarts: PhraseSet;
+  readonly american: PhraseSet;
   readonly remarks: PhraseSet;
   readonly sizes: PhraseSet;
   readonly adverbs: ReadonlySet<string>;
@@ -133,6 +136,7 @@ export function readerVocabulary(units: UnitTable, words: ReaderWords, isFood: (
     leadIns: phraseSet(words.leadIns),
     qualifiers: phraseSet(words.qualifiers),
     methodStarts: phraseSet(words.methodStarts),
+    american: phraseSet(words.american),
     remarks: phraseSet(Object.keys(words.remarks)),
     sizes: phraseSet(Object.keys(words.sizes)),
     adverbs: new Set(words.adverbs),

@@ -3,7 +3,7 @@ import type { WeighContext } from './weigh-context.ts';
 import { times, type Estimate } from './weigh-estimate.ts';
 
 // Adjectives of the food as bought: what they name is not in the weight, wherever they stand.
-const boughtWithout = /\b(boneless|skinless|seedless|stoneless|ready[- ]to[- ]eat|net weight|prepared weight|trimmed weight|peeled weight|shelled weight|picked weight|leaves|washed and ready)\b/;
+const boughtWithout = /\b(boneless|skinless|seedless|stoneless|ready[- ]to[- ]eat|net weight|prepared weight|trimmed weight|peeled weight|shelled weight|picked weight|leaves|leaves only|no stalks|no stems|without stalks|without the stalks|washed and ready)\b/;
 // Work that takes refuse off: before the food's name it is already done, behind it the cook still does it.
 const takenOff = /\b(peeled|filleted|stoned|pitted|shelled|podded|hulled|cored|trimmed|deseeded|de-seeded|boned|deboned|skinned|picked|husked|shucked|stemmed)\b/;
 // Nothing is taken off.
