@@ -58,7 +58,7 @@ export function compareDishes(dishes: readonly DishToCompare[], context: ChangeC
       if (row.every((c) => c.amount === null)) return [];
       const amounts = row.map((c) => c.amount ?? Number.NEGATIVE_INFINITY);
       const top = Math.max(...amounts);
-      return [{ id: n.id, name: n.name, unit: n.unit, group: n.group, cells: row, most: differ(row.map((c) => c.words)) ? amounts.indexOf(top) : null }];
+      return [{ id: n.id, name: n.name, unit: n.unit, group: n.group, cells: row, most: differ(row.map((c) => String(c.amount))) ? amounts.indexOf(top) : null }];
     }),
     allergens: list.items.map((item, i) => {
       const states = listedIn.map((l) => l[i]?.state ?? 'unknown');

@@ -26,7 +26,7 @@ export function reportAllergens(dish: WorkedDish, context: ChangeContext): Aller
     list: { id: list.id, name: list.name, note: list.note, source: sourceText(tables, list.source, null) ?? list.source, checked: list.checked },
     items: listedAllergens(list, states).map(({ item, state, reasons, found }) => ({
       id: item.id, name: item.name, clause: item.clause, state, words: allergenStateText(state), remark: item.remark,
-      members: item.members.length === 1 ? [] : found.filter((f) => f.state === state).map((f) => name(f.substance)),
+      members: item.members.length === 1 || (state !== 'contains' && state !== 'may') ? [] : found.filter((f) => f.state === state).map((f) => name(f.substance)),
       reasons: told(reasons),
     })),
     saidAnyway: saidAnyway(change.allergens, list, states).map(({ substance, told: { state } }) => ({ name: substance.name, state, words: allergenStateText(state) })),

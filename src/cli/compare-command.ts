@@ -9,7 +9,7 @@ function view(report: CompareReport, all: boolean, screen: Screen): string {
   const width = Math.max(14, Math.floor((screen.width - label - 2) / report.columns.length));
   const row = (name: string, cells: readonly string[]): string => `  ${pad(clip(name, label - 2), label)}${cells.map((c) => pad(clip(c, width - 1), width)).join('')}`.trimEnd();
   const out = [paint(row('A portion of', report.columns.map((c) => c.name)), 'bold', screen)];
-  out.push(row('Serves', report.columns.map((c) => c.servings)), row('Weight', report.columns.map((c) => gramsText(c.weightG))), row('Energy', report.columns.map((c) => `${Math.round(c.energyKcal)} kcal`)), row('Minutes in the method', report.columns.map((c) => (c.minutes === null ? 'not said' : String(Math.round(c.minutes))))), row('Cost', report.columns.map((c) => c.cost)));
+  out.push(row('Serves', report.columns.map((c) => c.servings)), row('Weight', report.columns.map((c) => gramsText(c.weightG))), row('Minutes in the method', report.columns.map((c) => (c.minutes === null ? 'not said' : String(Math.round(c.minutes))))), row('Cost', report.columns.map((c) => c.cost)));
   out.push('', paint('Nutrients', 'bold', screen));
   for (const n of report.nutrients) {
     if (!all && n.most === null) continue;

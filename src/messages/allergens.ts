@@ -16,8 +16,8 @@ export function allergenReasonText(reason: AllergenReason, line: string | null):
   const why = reason.why === null ? '' : ` ${reason.why}`;
   switch (reason.code) {
     case 'composition': return `It is in ${reason.of}${at}.`;
-    case 'some-recipes': return `Some ${reason.of} hold it${at}.${why}`;
-    case 'cross-contact': return `Traces from where ${reason.of} is grown, milled or packed${at}.${why}`;
+    case 'some-recipes': return `Some recipes or kinds of ${reason.of} hold it${at}.${why}`;
+    case 'cross-contact': return `Traces can come with ${reason.of}${at}.${why}`;
     case 'form': return `The form brings it: ${reason.of}${at}.${why}`;
     case 'words': return `The words say so: “${reason.of}”${at}.`;
     case 'treatment': return `“${reason.of}” in the line${at}.${why}`;
