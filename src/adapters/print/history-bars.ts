@@ -1,4 +1,4 @@
-import { isoDate, type Day } from '../../core/calendar/index.ts';
+import { isoDate } from '../../core/calendar/index.ts';
 import type { CycleForecast, HistoryCycle } from '../../core/cycle/index.ts';
 import { dayCount, shortDay } from '../../messages/days.ts';
 import { at, inks, label, picture, type Picture } from './svg.ts';

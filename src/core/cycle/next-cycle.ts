@@ -21,17 +21,23 @@ export interface NextCycle {
  */
 export function nextCycle(model: CycleModel, told: Told): NextCycle {
   const known = posterior(model, told);
-  const length = nextLength(known);
+  return fromKnown(told, known, nextLength(known));
+}
+
+function fromKnown(told: Told, known: Posterior, length: DayDistribution): NextCycle {
   const plain = shownRange(known, nextLength(known, 'range'));
+  const free: NextCycle = { posterior: known, length, range: plain, held: 1 };
   const newest = told.cycles.at(-1);
-  // A cycle on the day forecast leaves the forecast within a few days of itself: spares most of the work.
-  if (!newest || Math.abs(newest.length - medianOf(length)) > 6) return { posterior: known, length, range: plain, held: 1 };
+  // A cycle on the day forecast moves the forecast but little: where it lies far off, most of the work is spared.
+  const little = 2 + (plain.high - plain.low) / 10;
+  if (!newest || Math.abs(newest.length - medianOf(length)) > little) return free;
   const before = { ...told, cycles: told.cycles.slice(0, -1) };
-  const knownBefore = posterior(model, before);
-  if (medianOf(nextLength(knownBefore)) !== newest.length) return { posterior: known, length, range: plain, held: 1 };
-  const past = nextCycle(model, before).range;
+  const knownBefore = posterior(known.model, before);
+  const lengthBefore = nextLength(knownBefore);
+  if (medianOf(lengthBefore) !== newest.length) return free;
+  const past = fromKnown(before, knownBefore, lengthBefore).range;
   const held = Math.min(1, (past.high - past.low) / (plain.high - plain.low));
-  return { posterior: known, length, range: heldRange(plain, medianOf(length), held), held };
+  return { ...free, range: heldRange(plain, medianOf(length), held), held };
 }
 
 /** Draws a range in towards a day inside it by the factor `held`. */

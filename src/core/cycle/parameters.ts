@@ -56,10 +56,11 @@ export interface CycleParameters {
   readonly range: {
     readonly spreadMedian: number;
     readonly spreadLogDeviation: number;
-    /** Central share for a woman of the reference spread when 80 % is asked, and its change per unit of log spread. */
-    readonly levelAtReference: number;
-    readonly levelPerLogSpread: number;
+    /** Own spread at which the level is not leaned either way, days. */
     readonly spreadReference: number;
+    /** How much the level is lowered, and leaned per unit of log spread, while her spread is wholly uncertain. */
+    readonly doubtShift: number;
+    readonly doubtLean: number;
     /** Share of what lies outside the range that lies before it. */
     readonly earlyShare: number;
   };
