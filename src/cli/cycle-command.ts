@@ -10,6 +10,7 @@ import type { DateOrder } from '../core/cycle/index.ts';
 import { readScheme, type Scheme } from '../core/scheme/index.ts';
 import { AppError } from '../errors.ts';
 import { notForContraception } from '../messages/cycle.ts';
+import { cycleWords } from '../messages/cycle-words.ts';
 import { schemeProblemText } from '../messages/scheme.ts';
 import { cycleJson } from './cycle-json.ts';
 import { cycleView } from './cycle-view.ts';
@@ -121,7 +122,7 @@ export function cycleCommand(openDesk: () => CycleDesk | Promise<CycleDesk>, scr
       else if (options.ics) process.stdout.write(icsOf(report, scheme, options.named ?? false));
       else if (options.json) process.stdout.write(`${JSON.stringify(cycleJson(report), null, 2)}\n`);
       else if (options.summary) process.stdout.write(doctorSummary(report, { crisisLine, width: Math.min(screen.width, 90) }));
-      else process.stdout.write(cycleView(report, { crisisLine, schemeName: scheme.name }, screen));
+      else process.stdout.write(cycleView(cycleWords(report, crisisLine), scheme.name, screen));
       if (report.record.starts.length === 0 && report.record.person.states.length === 0) process.exitCode = exitCodes.nothingRead;
     });
 }

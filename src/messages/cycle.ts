@@ -1,6 +1,6 @@
 import type { CycleReport } from '../app/cycle-report.ts';
 import type { CriterionId, DayForecast, Phase, RecordFinding, RecordFindingCode, ReferralFlag, Urgency } from '../core/cycle/index.ts';
-import type { BoundedAdvice, ReferralLine } from '../core/people/index.ts';
+import type { ReferralLine } from '../core/people/index.ts';
 import { dayCount, daySpan, longDay } from './days.ts';
 
 /** Said on screen, in print, in the calendar file and in the docs. */
@@ -74,8 +74,6 @@ export const referralLines: Record<ReferralLine, string> = {
 
 /** What stands in place of a scheme for a woman whose bounds ask for it. */
 export const plainFoodAdvice = 'Plain food advice: regular meals through the day; starchy food, protein and vegetables at each; enough to be satisfied; nothing left out because of the date.';
-
-export const boundedAdviceNames: Record<BoundedAdvice | 'low-protein', string> = { fasting: 'fasting', 'low-energy': 'eating below her energy need', 'low-carbohydrate': 'little carbohydrate', 'low-protein': 'too little protein' };
 
 const because: Record<string, string> = {
   pregnancy: 'pregnancy', breastfeeding: 'breastfeeding', 'under-18': 'she is under 18', 'eating-disorder': 'an eating disorder, now or in the past', 'diabetes-medicine': 'medicine for diabetes', 'low-energy': 'signs of eating too little',

@@ -20,7 +20,7 @@ export interface Frame {
 }
 
 /** The inks of all cycle pictures: one dark, one earth, greys. Nothing is said by colour alone. */
-export const inks = { dark: '#1f3a3d', earth: '#9a5b13', pale: '#e9ece6', line: '#8a938c', text: '#20261f' } as const;
+export const inks = { dark: '#114b55', earth: '#a9491f', pale: '#e3ecea', line: '#8fa3a0', text: '#15211f' } as const;
 
 /** A whole picture with its title and description for screen readers. */
 export function picture(frame: Frame, body: readonly string[]): string {
