@@ -16,7 +16,7 @@ const classVerdict = z.strictObject({ verdict: z.enum(['not-lawful', 'substantia
 const verdicts = z.partialRecord(z.enum([...claimClasses, 'botanical']), z.record(z.enum(lawIds), classVerdict)) as unknown as z.ZodType<StatementRules['verdicts']>;
 const topics = z.record(z.string(), z.string().transform((text) => text.split(',').map((w) => w.trim())));
 const template = z.strictObject({ needs: z.enum(['source', 'high', 'low', 'permitted', 'anySource', 'anyPermitted']), text: z.string() });
-const rewrites = z.strictObject({ names: z.record(z.string(), z.string()), templates: z.partialRecord(z.enum(claimClasses), z.array(template)), plain: z.array(z.string()).min(1) }) as unknown as z.ZodType<StatementRules['rewrites']>;
+const rewrites = z.strictObject({ names: z.record(z.string(), z.string()), templates: z.partialRecord(z.enum(claimClasses), z.array(template)), plain: z.array(z.string()).min(1), prefer: z.array(z.string()) }) as unknown as z.ZodType<StatementRules['rewrites']>;
 const evidence = z.array(z.strictObject({
   id: z.string(), about: z.array(z.array(z.string()).min(1)).min(1), statement: z.string(), grade: z.enum(evidenceGrades), finding: z.string(), citation: z.string(),
   doi: z.string().regex(/^10\.\S+$/).nullable(), population: z.string(), dose: z.string().nullable(), doseG: z.number().positive().nullable(), doseFood: z.array(z.string()), checked: z.enum(['abstract', 'secondary', 'memory']),

@@ -37,7 +37,7 @@ function positive(text: string): number {
 }
 
 /** `truepot say DISH SCRIPT`: holds a script against a dish, sentence by sentence. `today` is the day for which the law is asked. */
-export function sayCommand(openDesk: () => Desk, ground: () => StatementGround, at: { readonly screen: Screen; readonly today: () => string }): Command {
+export function sayCommand(openDesk: () => Promise<Desk>, ground: () => StatementGround, at: { readonly screen: Screen; readonly today: () => string }): Command {
   return new Command('say')
     .description('Check a script, caption or voice-over against a dish: what holds, what may be said, and what to say instead')
     .argument('<dish>', 'a file with the recipe; - reads standard input')
@@ -54,7 +54,8 @@ export function sayCommand(openDesk: () => Desk, ground: () => StatementGround, 
       const recipe = await readInput(dish);
       const text = await readInput(script);
       const { rules, vocabulary } = ground();
-      const report = await openDesk().workOut(recipe, { ...usualChoices, servings: options.serves ?? null, lifeStage: options.for ?? usualChoices.lifeStage });
+      const desk = await openDesk();
+      const report = await desk.workOut(recipe, { ...usualChoices, servings: options.serves ?? null, lifeStage: options.for ?? usualChoices.lifeStage });
       const plate = plateOfDish(report, rules.referenceAmounts, options.form === undefined ? {} : { form: options.form });
       const said = say(
         { script: text, laws: options.law, emphasis: { nutrients: options.theme, topics: options.theme }, client: options.client, ownNotes: [], on: at.today() },

@@ -7,12 +7,13 @@ function indented(text: string, by: number, screen: Screen): string[] {
 
 function claimRows(claim: SayClaim, screen: Screen): string[] {
   const out = [`  ${paint(`${claim.sign} “${claim.span}”`, 'bold', screen)}  ${claim.className}, ${claim.polarityName}`];
+  const differ = new Set(claim.laws.map((law) => law.reasons.join())).size > 1;
   for (const law of claim.laws) {
     out.push(`      ${pad(law.lawName, 16)} ${law.sign} ${law.words}`);
+    if (differ) for (const reason of law.reasons) out.push(...indented(reason, 8, screen));
   }
   const [first] = claim.laws;
-  const reasons = [...new Set(claim.laws.flatMap((law) => law.reasons))];
-  for (const reason of reasons) out.push(...indented(reason, 6, screen));
+  if (!differ) for (const reason of first?.reasons ?? []) out.push(...indented(reason, 6, screen));
   for (const text of [...new Set([...(first?.figures ?? []), ...claim.laws.flatMap((law) => law.figures)])].slice(0, 3)) out.push(...indented(text, 8, screen).map((row) => paint(row, 'dim', screen)));
   const clauses = [...new Set(claim.laws.flatMap((law) => law.clauses))];
   if (clauses.length > 0) out.push(...indented(`By ${clauses.join('; ')}`, 8, screen).map((row) => paint(row, 'dim', screen)));

@@ -99,6 +99,7 @@ const reasons: Readonly<Record<string, (d: Data) => string>> = {
   'content-near': (d) => `“${withKind(d)}” is right on the best estimate; the lower end of the range misses it.`,
   'content-short': (d) => `The plate does not reach “${withKind(d)}”.`,
   'content-unknown': (d) => `Whether it is “${withKind(d)}” is not known: values are missing, and missing is not little.`,
+  'true-of-raw-food': (d) => `It is true of 100 g of ${text(d, 'kind')} as it goes into the pot, not of the dish.`,
   'lesser-holds': (d) => `“${withKind(d)}” does hold.`,
   'no-such-content-claim': (d) => `There is no lawful claim “${text(d, 'nutrient') === '' ? 'of this kind' : withKind(d)}” here.`,
   cultures: () => 'Naming live cultures counts as a health claim.',

@@ -1,7 +1,7 @@
 import type { Claim } from './claim.ts';
-import { lawNutrient, manner, verdict, type ClaimContext } from './law-ground.ts';
+import { known, lawNutrient, manner, verdict, type ClaimContext } from './law-ground.ts';
 import type { ClaimKind, NutritionFinding } from './nutrition-claims.ts';
-import { kindOfStanding, type LawVerdict, type VerdictKind } from './verdict.ts';
+import { kindOfStanding, type LawVerdict, type Reason, type VerdictKind } from './verdict.ts';
 
 // How strong a content claim is, by its words. What promises much is held to "high" (Reg. 1924/2006 Art. 8: any claim
 // likely to have the same meaning; 21 CFR 101.54(b): high, rich in, excellent source of).
@@ -25,6 +25,15 @@ const worst: Record<VerdictKind, number> = { 'not-lawful': 0, short: 1, unknown:
 const unlisted = new Set(['micronutrients', 'antioxidants', 'phytoestrogens', 'sulphur-compounds', 'spices-actives', 'tryptophan', 'electrolytes', 'starch', 'lycopene', 'lutein-zeaxanthin', 'caffeine', 'carbohydrate']);
 const kitchenFree = new Set(['gluten', 'lactose', 'dairy', 'alcohol']);
 
+/** A food of the dish of which the claim would be true in 100 g as it goes into the pot; null when there is none. */
+function rawFoodWith(id: string, found: NutritionFinding, context: ClaimContext): string | null {
+  const limit = found.judged.by.find((m) => m.kind === 'atLeast' && (m.per === '100g' || m.per === '100ml'))?.limit;
+  if (limit === undefined || !known(id)) return null;
+  const per100 = context.ground.plate.foods.map((f) => ({ name: f.name, amount: f.portionG !== null && f.portionG > 0 ? ((f.gives[id] ?? 0) / f.portionG) * 100 : 0 }));
+  const best = per100.reduce((a, b) => (b.amount > a.amount ? b : a), { name: '', amount: 0 });
+  return best.amount >= limit ? best.name : null;
+}
+
 function ofNutrient(id: string, wanted: ClaimKind, context: ClaimContext): LawVerdict {
   const { ground } = context;
   const nutrient = lawNutrient(ground, id);
@@ -38,10 +47,13 @@ function ofNutrient(id: string, wanted: ClaimKind, context: ClaimContext): LawVe
   }
   const kind = kindOfStanding[found.judged.standing];
   const lesser = wanted === 'high' ? finding('source') : wanted === 'free' ? finding('low') : undefined;
-  const reasons = [{ code: `content-${kind}`, data: { nutrient: id, kind: wanted } }];
+  const reasons: Reason[] = [{ code: `content-${kind}`, data: { nutrient: id, kind: wanted } }];
+  const raw = kind === 'short' ? rawFoodWith(id, found, context) : null;
+  if (raw !== null) reasons.push({ code: 'true-of-raw-food', data: { nutrient: id, kind: raw } });
   if (kind !== 'say' && lesser && lesser.judged.standing === 'holds') reasons.push({ code: 'lesser-holds', data: { nutrient: id, kind: lesser.rule.claim } });
-  const lifted: VerdictKind = kind === 'say' && found.rule.tell !== undefined ? 'say-with' : kind;
-  if (found.rule.tell !== undefined) reasons.push({ code: `tell-${found.rule.tell}`, data: { nutrient: id, kind: wanted } });
+  const tell = found.rule.tell === 'name-the-component' && found.judged.by[0]?.per !== 'component' ? undefined : found.rule.tell;
+  const lifted: VerdictKind = kind === 'say' && tell !== undefined ? 'say-with' : kind;
+  if (tell !== undefined) reasons.push({ code: `tell-${tell}`, data: { nutrient: id, kind: wanted } });
   return verdict(ground, lifted, { clauses: [found.rule.clause], reasons, measurements: found.judged.by, nutrition: lesser ? [found, lesser] : [found] });
 }
 

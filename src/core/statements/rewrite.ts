@@ -1,5 +1,5 @@
 import { isNutrientId, nutrient as nutrientOf } from '../foods/index.ts';
-import type { Claim, ClaimClass } from './claim.ts';
+import type { Claim } from './claim.ts';
 import type { HealthFinding } from './health-claims.ts';
 import type { LawGround } from './law-ground.ts';
 import { topicsOf } from './judge-effect.ts';
@@ -51,8 +51,10 @@ function candidatesFor(need: RewriteTemplate['needs'], claim: Claim, grounds: re
       return permittedFor(grounds, null).map((h) => ({ id: h.rule.nutrient, permitted: h.sentence }));
     case 'anySource': {
       const order = [...first.health].sort((a, b) => b.relevance - a.relevance).map((h) => h.rule.nutrient as string);
+      const relevant = new Set(first.health.filter((h) => h.relevance > 0).map((h) => h.rule.nutrient as string));
       const all = first.nutrition.filter((f) => f.rule.claim === 'source' && f.judged.standing === 'holds').map((f) => f.nutrient as string);
-      return all.filter((id) => id !== 'sodium' && id !== 'chloride' && id !== 'fluoride' && holdsAll(grounds, id, 'source')).sort((a, b) => (order.indexOf(a) + 1 || 999) - (order.indexOf(b) + 1 || 999)).map((id) => ({ id, permitted: null }));
+      const rank = (id: string): number => (relevant.has(id) ? order.indexOf(id) : 1000 + ((first.rules.rewrites.prefer.indexOf(id) + 1 || 900)));
+      return all.filter((id) => id !== 'sodium' && id !== 'chloride' && id !== 'fluoride' && holdsAll(grounds, id, 'source')).sort((a, b) => rank(a) - rank(b)).map((id) => ({ id, permitted: null }));
     }
   }
 }
@@ -89,8 +91,9 @@ const inlineFor: readonly (readonly [RegExp, string])[] = [
 
 /** Her own sentence with only the claim's stretch changed, where the grammar allows it. */
 function inline(claim: Claim, sentence: { readonly text: string; readonly start: number }, grounds: readonly LawGround[]): string | null {
-  if (claim.class !== 'nutrient-content' || claim.nutrients.length !== 1) return null;
-  const [id] = claim.nutrients;
+  if (claim.class !== 'nutrient-content') return null;
+  const own = claim.nutrients.find((n) => holdsAll(grounds, n, 'source'));
+  const id = own ?? candidatesFor('anySource', claim, grounds)[0]?.id;
   const name = id === undefined ? undefined : grounds[0]?.rules.rewrites.names[id];
   const start = claim.start - sentence.start;
   const fit = inlineFor.find(([pattern]) => pattern.test(claim.span));
@@ -110,7 +113,7 @@ export function rewritesFor(claim: Claim, sentence: { readonly text: string; rea
     if (text !== null && offers.length < 3 && !offers.includes(text) && allowed(text)) offers.push(text);
   };
   offer(inline(claim, sentence, grounds));
-  for (const template of rules.templates[claim.class as ClaimClass] ?? []) {
+  for (const template of rules.templates[claim.class] ?? []) {
     for (const candidate of candidatesFor(template.needs, claim, grounds).slice(0, 2)) offer(filled(template.text, candidate, grounds));
   }
   if (offers.length === 0) for (const text of rules.plain) offer(text);

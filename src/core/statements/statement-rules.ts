@@ -23,6 +23,8 @@ export interface RewriteRules {
   readonly names: Readonly<Record<string, string>>;
   readonly templates: Readonly<Partial<Record<ClaimClass, readonly RewriteTemplate[]>>>;
   readonly plain: readonly string[];
+  /** Nutrients that are named first when several could be. */
+  readonly prefer: readonly string[];
 }
 
 /** Everything that statements are checked with, as compiled from data/. */

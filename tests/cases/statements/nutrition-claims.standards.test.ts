@@ -35,24 +35,26 @@ interface Limit {
 }
 
 const annex = 'Reg. (EC) 1924/2006, Annex';
-const most = (claim: ClaimKind, nutrient: NutrientId, solid: number | null, drink: number | null, more: Partial<Limit> = {}): Limit[] => [
-  ...(solid === null ? [] : [{ law: 'eu+gb', clause: annex, claim, nutrient, limit: solid, pass: 'at-most', basis: '100 g', ...more } as Limit]),
+/** Limits of a solid (per 100 g) and of a drink (per 100 ml); null where there is none. */
+type Pair = readonly [number | null, number | null];
+const most = (claim: ClaimKind, nutrient: NutrientId, [solid, drink]: Pair, more: Partial<Limit> = {}): Limit[] => [
+  ...(solid === null ? [] : [{ law: 'eu+gb', clause: annex, claim, nutrient, limit: solid, pass: 'at-most', basis: '100 g', ...more }]),
   ...(drink === null ? [] : [{ law: 'eu+gb', clause: annex, claim, nutrient, limit: drink, pass: 'at-most', basis: '100 ml', ...more, plate: { ...more.plate, ...liquid } } as Limit]),
 ];
 
 const eu: Limit[] = [
-  ...most('low', 'energy', 40, 20),
-  ...most('free', 'energy', null, 4),
-  ...most('low', 'fat', 3, 1.5),
-  ...most('free', 'fat', 0.5, 0.5),
-  ...most('low', 'saturates', 1.5, 0.75, { with: { 'trans-fat': 0, energy: 400 } }),
-  ...most('free', 'saturates', 0.1, 0.1, { with: { 'trans-fat': 0 } }),
-  ...most('low', 'sugars', 5, 2.5),
-  ...most('free', 'sugars', 0.5, 0.5),
-  ...most('low', 'sodium', 120, 120),
-  ...most('very-low', 'sodium', 40, 40),
-  ...most('free', 'sodium', 5, 5),
-  ...most('none-added', 'sodium', 120, 120, { plate: { addedSalt: 'no' } }),
+  ...most('low', 'energy', [40, 20]),
+  ...most('free', 'energy', [null, 4]),
+  ...most('low', 'fat', [3, 1.5]),
+  ...most('free', 'fat', [0.5, 0.5]),
+  ...most('low', 'saturates', [1.5, 0.75], { with: { 'trans-fat': 0, energy: 400 } }),
+  ...most('free', 'saturates', [0.1, 0.1], { with: { 'trans-fat': 0 } }),
+  ...most('low', 'sugars', [5, 2.5]),
+  ...most('free', 'sugars', [0.5, 0.5]),
+  ...most('low', 'sodium', [120, 120]),
+  ...most('very-low', 'sodium', [40, 40]),
+  ...most('free', 'sodium', [5, 5]),
+  ...most('none-added', 'sodium', [120, 120], { plate: { addedSalt: 'no' } }),
   { law: 'eu+gb', clause: `${annex}, low saturated fat: 10 % of energy`, claim: 'low', nutrient: 'saturates', limit: 1, pass: 'at-most', with: { 'trans-fat': 0, energy: 90 }, basis: 'energy' },
   { law: 'eu+gb', clause: annex, claim: 'source', nutrient: 'fibre', limit: 3, pass: 'at-least', with: { energy: 400 }, basis: '100 g' },
   { law: 'eu+gb', clause: annex, claim: 'source', nutrient: 'fibre', limit: 1.5, pass: 'at-least', with: { energy: 100 }, basis: '100 kcal' },
@@ -115,18 +117,18 @@ const us: Limit[] = [
 ];
 
 const table = 'CXG 23-1997, table of conditions';
-const codexMost = (claim: ClaimKind, nutrient: NutrientId, solid: number | null, drink: number | null, more: Partial<Limit> = {}): Limit[] =>
-  most(claim, nutrient, solid, drink, more).map((l) => ({ ...l, law: 'codex', clause: table }));
+const codexMost = (claim: ClaimKind, nutrient: NutrientId, pair: Pair, more: Partial<Limit> = {}): Limit[] =>
+  most(claim, nutrient, pair, more).map((l) => ({ ...l, law: 'codex', clause: table }));
 const codexNrv: [NutrientId, number][] = [
   ['vitamin-a', 800], ['vitamin-c', 100], ['vitamin-k', 60], ['vitamin-e', 9], ['thiamin', 1.2], ['riboflavin', 1.2], ['niacin', 15], ['vitamin-b6', 1.3], ['folate-dfe', 400],
   ['vitamin-b12', 2.4], ['calcium', 1000], ['magnesium', 310], ['iron', 14], ['zinc', 11], ['iodine', 150], ['copper', 0.9], ['selenium', 60], ['manganese', 3], ['phosphorus', 700], ['potassium', 3500],
 ];
 const codex: Limit[] = [
-  ...codexMost('low', 'energy', 40, 20), ...codexMost('free', 'energy', null, 4), ...codexMost('low', 'fat', 3, 1.5), ...codexMost('free', 'fat', 0.5, 0.5),
-  ...codexMost('low', 'saturates', 1.5, 0.75, { with: { energy: 400 } }), ...codexMost('free', 'saturates', 0.1, 0.1),
-  ...codexMost('low', 'cholesterol', 20, 10, { with: { saturates: 0.5, energy: 400 } }), ...codexMost('free', 'cholesterol', 5, 5, { with: { saturates: 0.5, energy: 400 } }),
-  ...codexMost('free', 'sugars', 0.5, 0.5), ...codexMost('low', 'sodium', 120, null), ...codexMost('very-low', 'sodium', 40, null), ...codexMost('free', 'sodium', 5, null),
-  ...codexMost('none-added', 'sodium', 120, null, { plate: { addedSalt: 'no' } }),
+  ...codexMost('low', 'energy', [40, 20]), ...codexMost('free', 'energy', [null, 4]), ...codexMost('low', 'fat', [3, 1.5]), ...codexMost('free', 'fat', [0.5, 0.5]),
+  ...codexMost('low', 'saturates', [1.5, 0.75], { with: { energy: 400 } }), ...codexMost('free', 'saturates', [0.1, 0.1]),
+  ...codexMost('low', 'cholesterol', [20, 10], { with: { saturates: 0.5, energy: 400 } }), ...codexMost('free', 'cholesterol', [5, 5], { with: { saturates: 0.5, energy: 400 } }),
+  ...codexMost('free', 'sugars', [0.5, 0.5]), ...codexMost('low', 'sodium', [120, null]), ...codexMost('very-low', 'sodium', [40, null]), ...codexMost('free', 'sodium', [5, null]),
+  ...codexMost('none-added', 'sodium', [120, null], { plate: { addedSalt: 'no' } }),
   { law: 'codex', clause: `${table}: 10 % of energy`, claim: 'low', nutrient: 'saturates', limit: 1, pass: 'at-most', with: { energy: 90 }, basis: 'energy' },
   { law: 'codex', clause: table, claim: 'source', nutrient: 'fibre', limit: 3, pass: 'at-least', with: { energy: 400 }, basis: '100 g' },
   { law: 'codex', clause: table, claim: 'source', nutrient: 'fibre', limit: 1.5, pass: 'at-least', with: { energy: 100 }, basis: '100 kcal' },
@@ -214,7 +216,7 @@ describe('conditions that rest on more than one figure', () => {
     ['codex', 'reduced', 'sodium', compare('sodium', 300, 400), compare('sodium', 301, 400), '25 % less'],
     ['codex', 'reduced', 'sugars', compare('sugars', 7.5, 10), compare('sugars', 7.6, 10), '25 % less'],
     ['codex', 'increased', 'iron', compare('iron', 3.4, 2), compare('iron', 3.3, 2), '10 % NRV more'],
-  ] as [LawId, ClaimKind, NutrientId, { plate: Plate; other: Plate }, { plate: Plate; other: Plate }, string][])('%s %s %s holds at the boundary and fails beyond it', (law, claim, nutrient, inside, outside) => {
+  ] as [LawId, ClaimKind, NutrientId, { plate: Plate; other: Plate }, { plate: Plate; other: Plate }, string][])('%s %s %s holds at the boundary and fails beyond it', (...[law, claim, nutrient, inside, outside]) => {
     expect(standing(law, claim, nutrient, inside)).toBe('holds');
     expect(standing(law, claim, nutrient, outside)).toBe('fails');
     expect(standing(law, claim, nutrient, { plate: inside.plate })).toBe('unknown');

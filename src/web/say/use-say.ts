@@ -1,0 +1,59 @@
+import { useEffect, useState } from 'react';
+import type { DishChoices } from '../../app/dish-choices.ts';
+import type { SayReport } from '../../app/say-report.ts';
+import type { LawId } from '../../core/statements/index.ts';
+import { askSay } from './say-api.ts';
+
+const scriptKey = 'truepot script';
+const lawsKey = 'truepot laws';
+
+/** The dish as the pot page left it; null when there is none yet. */
+export function potDraft(): { readonly text: string; readonly choices: DishChoices } | null {
+  try {
+    return JSON.parse(localStorage.getItem('truepot draft') ?? 'null') as { text: string; choices: DishChoices } | null;
+  } catch {
+    return null;
+  }
+}
+
+function keptLaws(): readonly LawId[] {
+  try {
+    const kept = JSON.parse(localStorage.getItem(lawsKey) ?? '["eu"]') as LawId[];
+    return kept.length > 0 ? kept : ['eu'];
+  } catch {
+    return ['eu'];
+  }
+}
+
+export interface SayState {
+  readonly script: string;
+  readonly laws: readonly LawId[];
+  readonly pregnant: boolean;
+  readonly report: SayReport | null;
+  readonly trouble: string | null;
+  setScript(script: string): void;
+  setLaws(laws: readonly LawId[]): void;
+  setPregnant(is: boolean): void;
+}
+
+/** The script being worked on, kept from one visit to the next, and its report a moment after each change. */
+export function useSay(dish: { readonly text: string; readonly choices: DishChoices }): SayState {
+  const [script, setScript] = useState(() => localStorage.getItem(scriptKey) ?? '');
+  const [laws, setLaws] = useState(keptLaws);
+  const [pregnant, setPregnant] = useState(false);
+  const [report, setReport] = useState<SayReport | null>(null);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const { text, choices } = dish;
+  useEffect(() => {
+    localStorage.setItem(scriptKey, script);
+    localStorage.setItem(lawsKey, JSON.stringify(laws));
+    const abort = new AbortController();
+    const wait = setTimeout(() => {
+      askSay({ text, choices, script, laws, client: pregnant ? ['pregnant', 'trying'] : [] }, abort.signal)
+        .then((now) => { setReport(now); setTrouble(null); })
+        .catch((error: unknown) => { if (!abort.signal.aborted) setTrouble(error instanceof Error ? error.message : String(error)); });
+    }, 300);
+    return () => { clearTimeout(wait); abort.abort(); };
+  }, [text, choices, script, laws, pregnant]);
+  return { script, laws, pregnant, report, trouble, setScript, setLaws, setPregnant };
+}
