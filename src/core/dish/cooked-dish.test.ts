@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { exactly, type Interval } from '../quantity/index.ts';
 import type { Food } from '../foods/index.ts';
-import { around, beef, cookedTablesOfTest as tables, lineOf, recipeOf, rice, spinach, stock } from './cooked.fixture.ts';
+import { around, beef, cookedTablesOfTest as tables, foodOf, lineOf, recipeOf, rice, spinach, stock } from './cooked.fixture.ts';
 import { cookDish, type DishToCook } from './cooked-dish.ts';
 import { deviationOfRange } from './cooked-line.ts';
 import { portionInterval, portionIntervalByDraws, type UncertainPart } from './portion-interval.ts';
@@ -42,10 +42,19 @@ describe('the weight of the cooked dish', () => {
     expect(dish.pot.lines.map((line) => line.gramsOut?.value)).toEqual([90, 280, 75]);
     expect(dish.pot.cookedGrams.value).toBeCloseTo(445, 9);
   });
+  it('lets dried lentils take up water that no line lists, and none beyond the pot where one does', () => {
+    const lentils = foodOf('Lentils, pink or red, raw', 'Legumes', { water: 8, protein: 24 });
+    const dal = (lines: DishToCook['lines']): number => cookDish({ recipe: recipeOf([lineOf('l1', 'lentils'), lineOf('l2', 'stock')], [{ method: 'simmered', minutes: 20, lid: true, lines: lines.map((l) => l.lineId), inPot: lines.map((l) => l.lineId) }]), lines, panWidthCm: 20 }, tables).pot.cookedGrams.value;
+    expect(dal([entry('l1', lentils, exactly(200))])).toBeCloseTo(480, 9);
+    expect(dal([entry('l1', lentils, exactly(200)), entry('l2', stock, exactly(800))])).toBeCloseTo(1000 - 0.1 * 0.02 * Math.PI * 100 * 20, 9);
+  });
   it('is the measured one where she weighed it, whatever the estimate', () => {
     const { pot } = cookDish({ ...soup(20, false), measuredGrams: 800 }, tables);
     expect(pot).toMatchObject({ from: 'measured', cookedGrams: { low: 800, value: 800, high: 800 } });
     expect(pot.estimatedGrams.value).toBeGreaterThan(800);
+  });
+  it('takes a measured weight of nothing for not weighed', () => {
+    expect(cookDish({ ...soup(20, false), measuredGrams: 0 }, tables).pot.from).toBe('estimated');
   });
   it('moves the yields of lines that cook on their own when the whole is weighed', () => {
     const recipe = recipeOf([lineOf('l1', 'beef')], [{ method: 'fried', minutes: 8, lines: ['l1'] }]);

@@ -39,7 +39,8 @@ export function cookDish(dish: DishToCook, tables: CookedTables): CookedDish {
   const foods = new Map(dish.lines.map((line) => [line.lineId, line.food]));
   const reading = { recipe: dish.recipe, foods, ...(dish.overrides ? { overrides: dish.overrides } : {}) };
   const treatments = new Map(dish.lines.map(({ lineId }) => [lineId, treatmentOf(lineId, reading, tables.parameters.minutesUnsaid)]));
-  const measuredGrams = dish.measuredGrams ?? null;
+  // A weight of nothing was not weighed.
+  const measuredGrams = dish.measuredGrams != null && dish.measuredGrams > 0 ? dish.measuredGrams : null;
   const known = dish.lines.flatMap(({ lineId, food, grams, eaten }) => (food && grams ? [{ lineId, food, grams, eaten, treatment: treatments.get(lineId)! }] : []));
   const otherGrams = dish.lines.reduce((sum, { food, grams, eaten }) => sum + (food === null && grams ? grams.value * eaten.value : 0), 0);
   const weigh = (scale: number | null): { cooked: Map<string, CookedLine>; pot: CookedPot } => {

@@ -51,12 +51,19 @@ export interface LineToCook {
 
 const unchanged: CitedInterval = { ...exactly(1), source: 'common-practice', locator: 'not cooked, or only warmed' };
 
+const driest = 20;
+/** Dried pulses and the like: they take up the water that they cook in, listed or not. */
+const isDry = (food: Food): boolean => {
+  const water = food.value('water');
+  return ['pulses', 'soya', 'pasta'].includes(cookedFamily(food)) && isKnown(water) && water.per100g < driest;
+};
+
 /** The weight yield of a food cooked that way; null where it stays in a liquid that is eaten. */
 export function yieldOf(food: Food, treatment: Pick<Treatment, 'method' | 'liquid' | 'alreadyCooked'>, tables: CookedTables): CitedInterval | null {
   const way = cookedWay(treatment.method, treatment.liquid);
   if (way === null || way === 'reheated' || treatment.alreadyCooked) return treatment.liquid === 'kept' ? null : unchanged;
   const found = tables.yields.get(`${cookedFamily(food)} ${way}`);
-  if (treatment.liquid === 'kept' && !absorbsItsWater(food)) return null;
+  if (treatment.liquid === 'kept' && !absorbsItsWater(food) && !isDry(food)) return null;
   return found?.kept ?? (treatment.liquid === 'kept' ? null : unchanged);
 }
 

@@ -63,6 +63,7 @@ export const cookedTablesOfTest: CookedTables = {
   yields: new Map([
     ['leafy-greens boiled-drained', { family: 'leafy-greens', way: 'boiled-drained', kept: { ...cited(0.8, 0.9, 1) }, pairs: 22, other: null }],
     ['rice boiled-kept', { family: 'rice', way: 'boiled-kept', kept: { ...cited(2.6, 2.8, 3) }, pairs: 6, other: null }],
+    ['pulses boiled-kept', { family: 'pulses', way: 'boiled-kept', kept: { ...cited(2.2, 2.4, 2.6) }, pairs: 0, other: null }],
     ['beef fried', { family: 'beef', way: 'fried', kept: { ...cited(0.7, 0.75, 0.8) }, pairs: 7, other: null }],
   ]),
   compositionSpread: new Map([['potassium', 0.1], ['iron', 0.2]]),

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { nutrientIds } from '../foods/index.ts';
 import { cookingMethods } from './recipe.ts';
-import { beef, cookedTablesOfTest as tables, pepper, rice, spinach, stock, wine } from './cooked.fixture.ts';
+import { beef, cookedTablesOfTest as tables, foodOf, pepper, rice, spinach, stock, wine } from './cooked.fixture.ts';
 import { concentrationAt, keptShare, modelCaseOf } from './retention.ts';
 import { logRise } from './retention-model.ts';
 
@@ -39,6 +39,12 @@ describe('the share kept', () => {
     expect(stewed(40)).toBeCloseTo(0.6, 12);
     expect(stewed(5)).toBeCloseTo(0.6 ** 0.3, 12);
     expect(stewed(80)).toBeCloseTo(0.36, 12);
+  });
+  it('loses no salt and no oil: what stays in the water or the pan is the share eaten', () => {
+    const salt = foodOf('Salt, table', 'Spices and herbs', { water: 0.2, sodium: 38_758 });
+    const oil = foodOf('Oil, olive, salad or cooking', 'Fats and oils', { fat: 100, monounsaturates: 73 });
+    expect(keptShare('sodium', { ...boiled, food: salt }, tables)).toMatchObject({ used: { kind: 'none' }, share: { value: 1 } });
+    expect(keptShare('monounsaturates', { ...boiled, food: oil, method: 'fried', liquid: 'none' }, tables).share.value).toBe(1);
   });
   it('is everything for what is not cooked', () => {
     expect(keptShare('vitamin-c', { ...boiled, method: 'raw', liquid: 'none' }, tables)).toMatchObject({ why: 'not-cooked', share: { low: 1, value: 1, high: 1 } });

@@ -31,6 +31,12 @@ const minerals = new Set<NutrientId>(['calcium', 'iron', 'magnesium', 'phosphoru
 /** Kept whole by the convention of every recipe calculation: the anchor of the fit, and what heat does not touch. */
 const keptWhole = new Set<NutrientId>(['protein', 'cholesterol', 'caffeine']);
 
+const saltierThan = 20_000;
+function isSaltOrFat(food: Food): boolean {
+  const sodium = food.value('sodium');
+  return cookedFamily(food) === 'fats' || ('per100g' in sodium && sodium.per100g > saltierThan);
+}
+
 export function absorbsItsWater(food: Food): boolean {
   const family = cookedFamily(food);
   return ['cereals', 'fruit'].includes(cookedGroup(family)) && family !== 'pasta';
@@ -146,6 +152,7 @@ export function keptShare(nutrient: NutrientId, cooking: Cooking, tables: Cooked
   if (nutrient === 'alcohol') return alcoholKept(cooking, tables.published);
   if (way === null) return uncooked('not-cooked');
   if (keptWhole.has(nutrient)) return fixed('only-source');
+  if (isSaltOrFat(cooking.food) && (minerals.has(nutrient) || nutrient === 'fat' || fatLike.has(nutrient))) return fixed('only-source'); // what stays in the water or the pan is the share eaten
   if (fatLike.has(nutrient)) return { ...keptShare('fat', cooking, tables), why: 'moves-with-the-fat' };
   if (cooking.liquid === 'kept' && ['fat', 'carbohydrate', 'sugars', 'starch', 'fibre'].includes(nutrient)) return fixed('liquid-is-eaten');
   const choice = choose(nutrient, cooking, way, tables);
