@@ -74,7 +74,7 @@ export function aheadText(ahead: AheadStep): string {
   return `${ahead.step.title}: begin between ${clock(ahead.earliest)} and ${clock(ahead.latest)}`;
 }
 
-const goals: Readonly<Record<Goal, string>> = { lateness: 'late', waiting: 'hot food waiting, all dishes added up', total: 'from the first move to the table' };
+const goals: Readonly<Record<Goal, string>> = { lateness: 'late', spread: 'is the longest that anything hot stands before the table', waiting: 'hot food waiting, all added up', total: 'from the first move to the table' };
 
 /** How good the plan is, and whether that is proven. */
 export function qualityText(plan: CookPlan): string {

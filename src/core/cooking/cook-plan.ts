@@ -87,7 +87,7 @@ function longest(request: CookRequest, rules: KitchenRules): number {
   return Math.max(60, work + oven + offsets);
 }
 
-const goalsOf = (request: CookRequest): Goal[] => (request.when.kind === 'shortest' ? ['total', 'waiting'] : ['waiting', 'total']);
+const goalsOf = (request: CookRequest): Goal[] => (request.when.kind === 'shortest' ? ['total', 'spread', 'waiting'] : ['spread', 'total', 'waiting']);
 
 const better = (a: readonly StageResult[], b: readonly StageResult[]): boolean => {
   for (const [i, stage] of a.entries()) {

@@ -1,5 +1,5 @@
 import type { EitherOr, PlanActivity, PlanModel, PlanResource, ResourceUse, TimeLag } from './solve/plan-model.ts';
-import { isActive, panSizes, places, type CookRequest, type KitchenRules, type KitchenStep } from './kitchen.ts';
+import { isActive, panSizes, places, type CookRequest, type KitchenDish, type KitchenRules, type KitchenStep } from './kitchen.ts';
 import { changeMinutes, ovenMinutes, type OvenWay } from './oven-sharing.ts';
 
 /** What a constraint stands for, so that a clash can be told in kitchen words. */
@@ -29,6 +29,8 @@ export interface KitchenModel {
   readonly begin: number;
   readonly serve: ReadonlyMap<number, number>;
   readonly ovenOn: number | null;
+  /** The moment after which everything hot is done; null when nothing is eaten hot. The earlier serving counts. */
+  readonly hotFrom: number | null;
   readonly way: OvenWay;
   /** Demands by lag index and by resource index. */
   readonly lagDemands: ReadonlyMap<number, Demand>;
@@ -135,12 +137,13 @@ export function kitchenModel(options: ModelOptions): KitchenModel {
   links(build, { steps, first, last, progress });
   const serve = servings(build, { request, last, open });
   const ovenOn = oven(build, { ovenOnAt: options.ovenOnAt === undefined ? null : options.ovenOnAt - origin, request, steps, rules, way, first, last, open, begin, progress });
+  const hotFrom = hotParts(build, { request, serve, last, open, progress });
   hands(build, { request, steps, pieces, progress });
   equipment(build, { request, steps, first, last, progress });
   const uses = build.uses.filter((use, i) => fits(build, use, i, progress));
   return {
     model: { activities: build.activities, resources: build.resources, uses, lags: build.lags, choices: build.choices, limits: [], horizon },
-    origin, pieces, begin, serve, ovenOn, way, steps, minutes, lagDemands: build.lagDemands, resourceDemands: build.resourceDemands,
+    origin, pieces, begin, serve, ovenOn, hotFrom, way, steps, minutes, lagDemands: build.lagDemands, resourceDemands: build.resourceDemands,
   };
 }
 
@@ -189,6 +192,26 @@ function servings(build: Builder, { request, last, open }: { request: CookReques
     }
   }
   return serve;
+}
+
+/** Off the heat, out of the oven or resting after it: what cools while it waits to be put together. */
+const comesHot = (step: KitchenStep): boolean => step.ring || step.oven !== null || step.attention.kind === 'none';
+
+/** The last steps of the hot dishes, and the hot parts that these put together. */
+export function hotSteps(dish: KitchenDish): KitchenStep[] {
+  if (!dish.hot) return [];
+  const finals = finalSteps(dish.steps);
+  const parts = finals.flatMap((step) => step.after.flatMap((link) => dish.steps.filter((other) => other.id === link.step && !other.ahead && comesHot(other))));
+  return [...new Set([...finals, ...parts])];
+}
+
+function hotParts(build: Builder, { request, serve, last, open, progress }: { request: CookRequest; serve: ReadonlyMap<number, number>; last: (id: string) => number; open: { earliest: number; latest: number }; progress: Progress }): number | null {
+  const parts = request.dishes.flatMap((dish) => hotSteps(dish).filter((step) => !progress.has(step.id)).map((step) => ({ step, after: dish.servedAfter - Math.min(...serve.keys()) })));
+  if (parts.length === 0) return null;
+  const from = build.activity('hot-from', 0, open);
+  build.lag(from, serve.get(Math.min(...serve.keys()))!, 0);
+  for (const { step, after } of parts) build.lag(from, last(step.id), after - build.duration(last(step.id)));
+  return from;
 }
 
 /** Steps of a dish that no other step of it waits for. */

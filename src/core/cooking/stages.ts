@@ -1,16 +1,16 @@
 import type { KitchenModel } from './kitchen-model.ts';
-import { finalSteps } from './kitchen-model.ts';
-import type { CookRequest, KitchenStep } from './kitchen.ts';
+import { hotSteps } from './kitchen-model.ts';
+import type { CookRequest } from './kitchen.ts';
 import { minimise } from './solve/minimise.ts';
 import { mirrored, mirroredObjective, mirroredStarts, type PlanModel, type PlanObjective, type PlanResult, type SearchBudget } from './solve/plan-model.ts';
 
 /**
  * What a plan is judged by, in order. `lateness`: minutes after the wished serving time, all servings together.
- * `waiting`: minutes that hot dishes wait for the table, and
- * their hot parts for the last step (putting together, plating), all added up. `total`: from the first move to the last serving.
- * The idle minutes of the hands follow from `total`: cooks × total − work.
+ * `spread`: the longest that anything hot stands before it is on the table, plating included. `total`: minutes from the first move to the
+ * last serving; the idle minutes of the hands follow from it (cooks × total − work). `waiting`, the sum over everything hot, is only
+ * looked at last, as far as time allows, and is no part of the proof.
  */
-export type Goal = 'lateness' | 'waiting' | 'total';
+export type Goal = 'lateness' | 'spread' | 'total' | 'waiting';
 
 export interface StageResult {
   readonly goal: Goal;
@@ -30,9 +30,6 @@ function merged(terms: readonly { activity: number; weight: number }[]): { activ
   return [...sums].filter(([, weight]) => weight !== 0).map(([activity, weight]) => ({ activity, weight }));
 }
 
-/** Off the heat, out of the oven or resting after it: what cools while it waits to be put together. */
-const comesHot = (step: KitchenStep): boolean => step.ring || step.oven !== null || step.attention.kind === 'none';
-
 /** The objective of a goal; null when it has nothing to minimise. `targets` are ticks by serving offset. */
 export function goalObjective(goal: Goal, kitchen: KitchenModel, request: CookRequest, targets: ReadonlyMap<number, number>): PlanObjective | null {
   const serves = [...kitchen.serve];
@@ -44,21 +41,15 @@ export function goalObjective(goal: Goal, kitchen: KitchenModel, request: CookRe
     const last = serves.reduce((most, entry) => (entry[0] > most[0] ? entry : most))[1];
     return { terms: [{ activity: last, weight: 1 }, { activity: kitchen.begin, weight: -1 }], constant: 0 };
   }
+  const first = kitchen.serve.get(Math.min(...kitchen.serve.keys()))!;
+  if (goal === 'spread') return kitchen.hotFrom === null ? null : { terms: [{ activity: first, weight: 1 }, { activity: kitchen.hotFrom, weight: -1 }], constant: 0 };
   const terms: { activity: number; weight: number }[] = [];
   let constant = 0;
   for (const dish of request.dishes) {
-    if (!dish.hot) continue;
-    for (const step of finalSteps(dish.steps)) {
+    for (const step of hotSteps(dish)) {
       const last = kitchen.pieces.get(step.id)!.at(-1)!;
       terms.push({ activity: kitchen.serve.get(dish.servedAfter)!, weight: 1 }, { activity: last, weight: -1 });
       constant -= kitchen.model.activities[last]!.duration;
-      for (const link of step.after) {
-        const before = dish.steps.find((other) => other.id === link.step);
-        if (!before || before.ahead || !comesHot(before)) continue;
-        const end = kitchen.pieces.get(before.id)!.at(-1)!;
-        terms.push({ activity: kitchen.pieces.get(step.id)![0]!, weight: 1 }, { activity: end, weight: -1 });
-        constant -= kitchen.model.activities[end]!.duration;
-      }
     }
   }
   return terms.length === 0 ? null : { terms: merged(terms), constant };
@@ -92,7 +83,7 @@ export function solveStages({ model: given, goals, direction, budget }: StagesRe
       return { kind: result.kind };
     }
     starts = direction === 'backward' ? mirroredStarts(model, result.starts) : result.starts;
-    stages.push({ goal, value: result.value, bound: result.bound, proven: result.proven });
+    if (goal !== 'waiting') stages.push({ goal, value: result.value, bound: result.bound, proven: result.proven });
     model = { ...model, limits: [...model.limits, { ...objective, atMost: result.value }] };
   }
   return { kind: 'solved', starts: starts!, stages, model };

@@ -85,6 +85,9 @@ function clause(draft: Draft, text: string): boolean {
   return true;
 }
 
+/** "after 4, 9, 13" is one clause: commas between bare numbers become "and". */
+const listsJoined = (text: string): string => text.replace(/(\d)\s*,\s*(?=\d+\s*(?:[,;]|and\b|$))/g, '$1 and ');
+
 /** Looks are asked for where a line names fire but no attention: minutes between them. */
 const usualLook = { ring: 5, oven: 15 };
 
@@ -139,7 +142,7 @@ export function dishFromLines(text: string, id: string, rules: KitchenRules): Ty
       return;
     }
     const draft: Draft = { minutes: null, attention: null, cooks: 1, talk: null, burns: false, ring: false, oven: null, pan: null, places: [], within: null, wait: 0, after: null, mayPause: false, ahead: null };
-    for (const part of line.slice(colon + 1).split(/[;,](?!\d)/)) if (!clause(draft, part)) trouble('not-understood', part.trim());
+    for (const part of listsJoined(line.slice(colon + 1)).split(/[;,](?!\d)/)) if (!clause(draft, part)) trouble('not-understood', part.trim());
     if (!draft.minutes) trouble('no-minutes');
     if (draft.minutes && draft.minutes.high > 1440) trouble('too-long');
     const named = draft.after ?? (steps.length > 0 ? [steps.length] : []);
