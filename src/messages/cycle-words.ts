@@ -52,7 +52,7 @@ export function cycleWords(report: CycleReport, crisisLine: string): CycleWords 
 }
 
 function questionsOf(report: CycleReport): { text: string; code: string }[] {
-  const asked = report.findings.filter((f) => f.severity === 'question').map((f) => ({ text: recordFindingText(f), code: f.code }));
+  const asked: { text: string; code: string }[] = report.findings.filter((f) => f.severity === 'question').map((f) => ({ text: recordFindingText(f), code: f.code }));
   const unrecorded = unrecordedText(report);
   if (unrecorded) asked.push({ text: unrecorded, code: 'none-since' });
   if (report.record.person.age === null) asked.push({ text: 'How old is she? (a line such as “age: 34”; some bounds depend on it)', code: 'age' });

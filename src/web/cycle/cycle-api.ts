@@ -1,0 +1,42 @@
+import type { CycleAnswer, CycleStart } from '../../app/cycle-answer.ts';
+import type { Scheme } from '../../core/scheme/index.ts';
+import { Refusal } from '../api.ts';
+
+export interface CycleAsk {
+  readonly text: string;
+  readonly on: string | null;
+  readonly order: 'day-first' | 'month-first' | null;
+  readonly scheme: string | Scheme;
+  readonly days: number;
+  readonly noneSince: boolean;
+  readonly menuChanged: string | null;
+  readonly region: string;
+}
+
+async function send(path: string, body: unknown): Promise<Response> {
+  let response: Response;
+  try {
+    response = await fetch(`/api${path}`, body === undefined ? {} : { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) });
+  } catch {
+    throw new Refusal('Truepot does not answer. Look whether it is still running in its window, then try again; what you typed is still here.', 'offline');
+  }
+  if (response.ok) return response;
+  const told = (await response.json().catch(() => ({}))) as { title?: string; code?: string };
+  throw new Refusal(told.title ?? `The server answered ${response.status}.`, told.code ?? 'unknown');
+}
+
+export const cycleApi = {
+  start: async () => (await (await send('/cycle', undefined)).json()) as CycleStart,
+  workOut: async (ask: CycleAsk) => (await (await send('/cycle', ask)).json()) as CycleAnswer,
+  calendar: async (ask: CycleAsk) => (await send('/cycle/calendar', ask)).blob(),
+};
+
+/** Hands a file to the browser to save. */
+export function saveFile(name: string, content: Blob): void {
+  const address = URL.createObjectURL(content);
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  URL.revokeObjectURL(address);
+}
