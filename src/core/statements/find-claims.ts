@@ -13,7 +13,7 @@ const breakWords = new Set(['but', 'because', 'although', 'though', 'while', 'wh
 
 /** Tokens of a sentence, what they mention, and where its clauses break. */
 export function readSentence(sentence: Sentence, vocabulary: StatementVocabulary): ReadSentence {
-  const tokens = tokensOf(sentence.text, sentence.start, { forms: vocabulary.words.forms, known: (word) => vocabulary.tree.words.has(word) });
+  const tokens = tokensOf(sentence.text, sentence.start, { forms: vocabulary.words.forms, known: (word) => vocabulary.tree.words.has(word), seen: vocabulary.seen });
   const breaks = tokens.map((t) => (t.kind === 'mark' ? /^[.!?;:()\u2014\u2013\u2026]$/.test(t.word) : breakWords.has(t.word)));
   return { tokens, mentions: mentionsOf(tokens, vocabulary.tree), breaks };
 }
@@ -39,6 +39,8 @@ function needsMet(pattern: PhrasePattern, sentence: ReadSentence, at: { start: n
       return !words.some((w) => /^(soak|chill|cure|marinate|leave|rest|set|freeze|prove|drain|please|impress|serve|steep|brine)$/.test(w)) && words.some((w) => /^(work|works|working|feel|feels|glow|glows|gone|skin|results|result|cure|cures|change|changes|energy|sleep|better|pain|cramps|calm|heal|heals|body|boost|boosts|hormones|difference|mood|period|you|your)$/.test(w));
     case 'notadvice':
       return !inSpan.some((w) => /^(never|not|don't)$/.test(w)) && !words.slice(0, at.start).some((w) => /^(never|not|don't|please|before)$/.test(w));
+    case 'recovery':
+      return words.some((w) => /^(since|after|now|months?|weeks?|days?|eating|soup|bowl|broth|stew|diet|this|thanks|finally|porridge)$/.test(w));
     case 'allergen':
       return !inSpan.some((w) => /^(rich|healthy|good|more)$/.test(w));
     case 'hygiene':

@@ -1,10 +1,8 @@
 import type { Claim } from './claim.ts';
 import type { HealthFinding } from './health-claims.ts';
-import { byTable, manner, verdict, type ClaimContext } from './law-ground.ts';
+import { byTable, manner, plainWords, verdict, type ClaimContext } from './law-ground.ts';
 import type { Reason } from './verdict.ts';
 import { kindOfStanding, type LawVerdict } from './verdict.ts';
-
-const plain = (text: string): string => text.toLowerCase().replace(/[\u2019]/g, "'").replace(/[^a-z0-9' ]+/g, ' ').replace(/\s+/g, ' ').trim();
 
 /** The topics of permitted wordings that a claim speaks of. */
 export function topicsOf(claim: Claim, topicOf: Readonly<Record<string, string>>): string[] {
@@ -13,8 +11,9 @@ export function topicsOf(claim: Claim, topicOf: Readonly<Record<string, string>>
 
 /** A permitted wording that the sentence uses as the list prints it. */
 function usedWording(context: ClaimContext): HealthFinding | null {
-  const text = plain(context.sentence);
-  return context.ground.health.find((h) => text.includes(plain(h.sentence))) ?? null;
+  const text = plainWords(context.sentence);
+  const at = context.ground.wordings.findIndex((wording) => text.includes(wording));
+  return context.ground.health[at] ?? null;
 }
 
 const food = /\b(this|it|these|bowl|dish|soup|stew|salad|eat|eating|food|plate|recipe|seeds?|broth|meal|cook|smoothie|curry|breakfast|dinner)\b/i;

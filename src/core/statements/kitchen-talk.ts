@@ -5,10 +5,10 @@ const endOf = (sentence: ReadSentence, at: number, ...lists: readonly string[]):
 const aboutBody = /^(your|body|absorb|absorbs|absorption|bodies|gut|digest|digestion|stomach|tummy|belly|hormones?|me|us|women)$/;
 // Words of the pot that are also everyday words: alone they tell nothing.
 const plainProcess = /^(heat|water|pan|air|oven|oil|butter|sugar|salt|flour|protein|raw|fridge|minute|light|rest|cool|ground|store|cut)$/;
-const change = /^(end|build|cut|gentle|sit|lose|retain|preserve|destroy|kill|break|wreck|release|unlock|leach|soften|tenderize|caramelize|thicken|brown|emulsify|split|curdle|evaporate|dissolve|oxidize|concentrate|intensify|sweeten|activate|denature|gelatinize|swell|survive|ferment|convert|react|touch|fade|wipe|burn|suffer|become|form|turn|double|halve|reduce|lower|free|draw|wash|keep|hold|stop|seal|raise|increase|develop|create|tame|mellow|deepen|give|leave|make|take|bring|trap|change|protect|set|firm|speed|slow|need|stay|vanish|escape|cook|boil|pass|go|toughen|crisp|melt|bind|stand|withstand)$/;
+const change = /^(leak|seep|drip|end|build|cut|gentle|sit|lose|retain|preserve|destroy|kill|break|wreck|release|unlock|leach|soften|tenderize|caramelize|thicken|brown|emulsify|split|curdle|evaporate|dissolve|oxidize|concentrate|intensify|sweeten|activate|denature|gelatinize|swell|survive|ferment|convert|react|touch|fade|wipe|burn|suffer|become|form|turn|double|halve|reduce|lower|free|draw|wash|keep|hold|stop|seal|raise|increase|develop|create|tame|mellow|deepen|give|leave|make|take|bring|trap|change|protect|set|firm|speed|slow|need|stay|vanish|escape|cook|boil|pass|go|toughen|crisp|melt|bind|stand|withstand)$/;
 
 // What the pot does to nutrients, whoever is said to do it.
-const spoiling = /^(kill|destroy|wipe|burn|leach|boil|wash|oxidize|evaporate|survive|fade|suffer|dissolve|degrade|seep|touch)$/;
+const spoiling = /^(kill|destroy|wipe|burn|leach|boil|wash|oxidize|evaporate|survive|fade|suffer|dissolve|degrade|seep|leak|touch)$/;
 
 function spanOf(sentence: ReadSentence, verb: number, things: readonly number[]): FoundClaim {
   const end = Math.max(endOf(sentence, verb, 'kitchenVerb'), ...things.map((p) => endOf(sentence, p, 'kitchenObject', 'nutrient', 'process')));

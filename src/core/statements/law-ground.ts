@@ -14,6 +14,13 @@ export interface LawGround {
   readonly rules: StatementRules;
   readonly nutrition: readonly NutritionFinding[];
   readonly health: readonly HealthFinding[];
+  /** The permitted wordings as `plainWords` gives them, in the order of `health`. */
+  readonly wordings: readonly string[];
+}
+
+/** Lower case, letters and figures only: for comparing sentences. */
+export function plainWords(text: string): string {
+  return text.toLowerCase().replace(/[\u2019]/g, "'").replace(/[^a-z0-9' ]+/g, ' ').replace(/\s+/g, ' ').trim();
 }
 
 /** Holds the dish against all nutrition and health claims of a law. */
@@ -21,7 +28,7 @@ export function lawGround(law: LawId, input: { readonly plate: Plate; readonly o
   const { plate, other, rules, emphasis, on } = input;
   const nutrition = nutritionFindings(law, { plate, rules: rules.nutrition, references: rules.references, other, on });
   const health = healthFindings(law, { plate, rules: rules.nutrition, references: rules.references, other, on }, nutrition, { rules: rules.health, emphasis });
-  return { law, plate, rules, nutrition, health };
+  return { law, plate, rules, nutrition, health, wordings: health.map((h) => plainWords(h.sentence)) };
 }
 
 /** What the judges look at beside the claim itself. */

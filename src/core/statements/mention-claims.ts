@@ -35,6 +35,7 @@ function onlyNamed(sentence: ReadSentence, mention: Mention): boolean {
   const effect = inSentence(sentence, 'frame:effect');
   if (inSentence(sentence, 'frame:mention')) return true;
   if (sentence.tokens[mention.end]?.joined && !sentence.tokens[mention.end]?.forms.some((f) => /^(friendly|free|proof|safe|fighting|busting)$/.test(f))) return true;
+  if (sentence.tokens.length <= 9 && sentence.tokens.some((t) => t.word === '?')) return false;
   const before = sentence.tokens.slice(Math.max(0, mention.start - 3), mention.start);
   const owned = before.some((t) => t.forms.some((f) => haves.has(f)));
   const conditional = sentence.tokens.slice(0, mention.start).some((t) => ['if', 'when', 'anyone', 'those', 'for'].includes(t.word));
@@ -57,7 +58,7 @@ export function mentionClaims(sentence: ReadSentence, taken: readonly FoundClaim
     if (!cautious && !taken.some((c) => c.class === 'disease')) put(longestAt(sentence, at, (m) => illLists.includes(m.list)) ?? described(sentence, at), 'disease');
     if (taken.length === 0) {
       put(longestAt(sentence, at, (m) => m.list === 'weight'), 'weight');
-      put(longestAt(sentence, at, (m) => (m.list === 'hormone' || m.list === 'cycle') && hormonal.test(m.phrase)), 'cycle-hormone');
+      if (inSentence(sentence, 'frame:effect')) put(longestAt(sentence, at, (m) => (m.list === 'hormone' || m.list === 'cycle') && hormonal.test(m.phrase)), 'cycle-hormone');
     }
   }
   return found.slice(0, 3);

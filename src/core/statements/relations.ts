@@ -145,10 +145,11 @@ function excluded(sentence: ReadSentence, relation: Mention, group: Group, objec
   const gap = object.start - relation.end;
   if (group === 'purpose' && (spoiler.test(before) || (relation.phrase === 'for' && /^(ready|thanks|look|looking|wait|waiting|ask|asking|time|sorry)$/.test(before)))) return true;
   if (group === 'content' && weakContent.has(relation.phrase)) {
-    if (gap > 3) return true;
+    if (gap > 3 || object.kind !== 'nutrient') return true;
     if (sentence.tokens.slice(object.start, object.end).some((t) => t.forms.some((f) => kitchenNutrients.has(f)))) return true;
     if (relation.phrase === 'add' && /^(i|we|now|then|and|next)?$/.test(before) && object.kind !== 'nutrient') return true;
   }
+  if (object.kind === 'weight' && (before === 'weight' || sentence.tokens[object.start - 1]?.word === 'for' && sentence.tokens[object.start - 2]?.word === 'weight')) return true;
   if (group === 'low' && /^(no|zero|without|without any|nil|hardly any|free of|free from)$/.test(relation.phrase) && gap > 2) return true;
   if (group === 'low' && object.kind === 'nutrient' && /^(copper|iron)$/.test(word) && relation.phrase === 'no') return true;
   if (relation.phrase === 'iron' || (relation.phrase === 'lose' && object.kind !== 'weight' && !ill.includes(object.kind))) return true;
@@ -239,7 +240,8 @@ function fromCompound(sentence: ReadSentence, at: number): FoundClaim | null {
   const before = (sentence.mentions[at] ?? []).find((m) => m.list === 'rel:beforeContent' || m.list === 'rel:beforeLow');
   if (before) {
     const nutrient = (sentence.mentions[before.end] ?? []).filter((m) => m.list === 'nutrient').sort((a, b) => b.end - a.end)[0];
-    if (nutrient && !(before.phrase === 'more' || before.phrase === 'less' || before.phrase === 'no')) return { class: 'nutrient-content', start: at, end: nutrient.end, relation: before.list === 'rel:beforeLow' ? 'low in' : 'rich in' };
+    const complaint = (sentence.mentions[at] ?? []).some((m) => m.list === 'complaint' && nutrient !== undefined && m.end >= nutrient.end);
+    if (nutrient && !complaint && !(before.phrase === 'more' || before.phrase === 'less' || before.phrase === 'no')) return { class: 'nutrient-content', start: at, end: nutrient.end, relation: before.list === 'rel:beforeLow' ? 'low in' : 'rich in' };
   }
   const object = objectAt(sentence, at);
   if (!object) return null;

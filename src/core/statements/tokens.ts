@@ -14,6 +14,10 @@ export interface Token {
   readonly joined: boolean;
 }
 
+/** Words met before with their forms: the same word is taken apart once. */
+export type SeenWords = Map<string, { readonly word: string; readonly forms: readonly string[] }>;
+const mostSeen = 20_000;
+
 const pattern = /#[\p{L}\p{N}_]+|\d+(?:[.,]\d+)*|\p{L}[\p{L}\p{M}]*(?:['\u2019\u02bc][\p{L}]+)*(?:['\u2019](?=\s|$))?|%|[^\s\p{L}\p{N}]/gu;
 const numberWords = new Set(['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve', 'fifteen', 'twenty', 'thirty', 'forty', 'fifty', 'sixty', 'seventy', 'eighty', 'ninety', 'hundred', 'thousand']);
 
@@ -43,12 +47,16 @@ function splitKnown(piece: string, start: number, known: (word: string) => boole
 }
 
 /** Splits a stretch of text into tokens. `known` tells words of the vocabulary, to take hashtags apart. */
-export function tokensOf(text: string, offset: number, words: { readonly forms: WordForms; known(word: string): boolean }): Token[] {
+export function tokensOf(text: string, offset: number, words: { readonly forms: WordForms; known(word: string): boolean; readonly seen: SeenWords }): Token[] {
   const tokens: Token[] = [];
   const push = (piece: string, start: number): void => {
-    const word = oneSpelling(piece, words.forms);
+    const before = words.seen.get(piece);
+    const spelt = before ?? { word: oneSpelling(piece, words.forms), forms: [] };
+    const { word } = spelt;
     const kind = /^\d/.test(piece) || numberWords.has(word) ? 'number' : /^\p{L}/u.test(piece) ? 'word' : 'mark';
-    tokens.push({ kind, text: piece, word, forms: kind === 'mark' ? [word] : baseForms(word, words.forms), start: start + offset, end: start + piece.length + offset, joined: start > 0 && /[^\s]/.test(text[start - 1] ?? ' ') && kind !== 'mark' && /[-\u2010\u2011/\p{L}\p{N}]/u.test(text[start - 1] ?? '') });
+    const forms = before ? before.forms : kind === 'mark' ? [word] : baseForms(word, words.forms);
+    if (!before && words.seen.size < mostSeen) words.seen.set(piece, { word, forms });
+    tokens.push({ kind, text: piece, word, forms, start: start + offset, end: start + piece.length + offset, joined: start > 0 && /[^\s]/.test(text[start - 1] ?? ' ') && kind !== 'mark' && /[-\u2010\u2011/\p{L}\p{N}]/u.test(text[start - 1] ?? '') });
   };
   for (const match of text.matchAll(pattern)) {
     const piece = match[0];

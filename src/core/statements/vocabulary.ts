@@ -1,5 +1,6 @@
 import type { WordForms } from './forms.ts';
 import { openings, readPattern, type PhrasePattern } from './phrase-pattern.ts';
+import type { SeenWords } from './tokens.ts';
 import { phraseTree, type PhraseTree } from './word-lists.ts';
 
 /** The words of statements as data/statements/words has them. */
@@ -19,6 +20,7 @@ export interface StatementVocabulary {
   readonly byWord: ReadonlyMap<string, readonly PhrasePattern[]>;
   readonly byList: ReadonlyMap<string, readonly PhrasePattern[]>;
   readonly byNumber: readonly PhrasePattern[];
+  readonly seen: SeenWords;
 }
 
 const slippery = new Set(['condition', 'complaint', 'hormone', 'cycle', 'nutrient', 'low-state', 'good-state']);
@@ -41,5 +43,5 @@ export function statementVocabulary(words: StatementWords): StatementVocabulary 
     opens.lists.forEach((list) => put(byList, list, pattern));
     if (opens.number) byNumber.push(pattern);
   }
-  return { words, tree: phraseTree(words.lists, words.forms, slippery), byWord, byList, byNumber };
+  return { words, tree: phraseTree(words.lists, words.forms, slippery), byWord, byList, byNumber, seen: new Map() };
 }

@@ -65,14 +65,18 @@ export function lookupForms(token: Token, tree: PhraseTree): readonly string[] {
   return near === undefined || near[0] !== token.word[0] ? token.forms : [...token.forms, near];
 }
 
-function walk(tokens: readonly Token[], from: number, tree: PhraseTree): Mention[] {
+function walk(formsOf: readonly (readonly string[])[], from: number, tree: PhraseTree): Mention[] {
   const found: Mention[] = [];
   let level: Node[] = [tree.root];
-  for (let i = from; i < tokens.length && level.length > 0; i++) {
-    const token = tokens[i];
-    if (token === undefined) break;
-    const forms = lookupForms(token, tree);
-    level = level.flatMap((at) => forms.map((form) => at.next.get(form)).filter((n): n is Node => n !== undefined));
+  for (let i = from; i < formsOf.length && level.length > 0; i++) {
+    const reached: Node[] = [];
+    for (const at of level) {
+      for (const form of formsOf[i] ?? []) {
+        const next = at.next.get(form);
+        if (next) reached.push(next);
+      }
+    }
+    level = reached;
     for (const at of level) for (const { list, phrase } of at.ends) found.push({ list, phrase, start: from, end: i + 1 });
   }
   return found;
@@ -80,5 +84,6 @@ function walk(tokens: readonly Token[], from: number, tree: PhraseTree): Mention
 
 /** Every mention of every list, by the token at which it begins. */
 export function mentionsOf(tokens: readonly Token[], tree: PhraseTree): Mention[][] {
-  return tokens.map((_, i) => walk(tokens, i, tree));
+  const formsOf = tokens.map((token) => lookupForms(token, tree));
+  return formsOf.map((_, i) => walk(formsOf, i, tree));
 }
