@@ -7,7 +7,7 @@ import { dishReportJsonSchema, dishReportSchema } from '../src/adapters/exchange
 import { createDesk } from '../src/app/create-desk.ts';
 import { openEmbeddedStore } from '../src/adapters/store/index.ts';
 import { countingIds, steppingClock } from './contract/store-contract.ts';
-import { cookTools } from '../src/cli/wire.ts';
+import { deskParts } from '../src/cli/wire.ts';
 import { deskApp } from '../src/server/desk-app.ts';
 import { readDishTables, reportDish, usualChoices, workOutDish, type DishReport } from '../src/index.ts';
 
@@ -34,7 +34,7 @@ describe('the same pot', () => {
     expect(JSON.parse(JSON.stringify(reportDish(workOutDish(text, usualChoices, tables), tables)))).toEqual(library);
 
     const store = await openEmbeddedStore({ file: ':memory:', migrations: join(root, 'migrations') }, steppingClock(), countingIds());
-    const app = deskApp({ desk: createDesk(tables, store, []), ids: countingIds(), cookTools: cookTools(), pages: root });
+    const app = deskApp(deskParts(createDesk(tables, store, []), root));
     const response = await app.request('http://localhost/api/dish/work-out', { method: 'POST', headers: { host: 'localhost', 'content-type': 'application/json' }, body: JSON.stringify({ text, choices: {} }) });
     expect(response.status).toBe(200);
     expect(await response.json()).toEqual(library);

@@ -43,6 +43,7 @@ export function createDesk(tables: DishTables, store: Store, demos: DeskOptions[
   const options = deskOptions(tables, demos);
   return {
     store,
+    tables: ownTables,
     options: () => options,
     async workOut(text, choices) {
       const now = await ownTables();

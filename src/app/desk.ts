@@ -2,6 +2,7 @@ import type { FoodCode } from '../core/foods/index.ts';
 import type { IntakeAuthority } from '../core/people/index.ts';
 import type { DishChoices } from './dish-choices.ts';
 import type { DishReport, Explanation } from './dish-report.ts';
+import type { DishTables } from './dish-tables.ts';
 import type { Store } from './ports.ts';
 
 /** A food offered in the picker. */
@@ -27,6 +28,8 @@ export interface DeskOptions {
 /** Everything that the faces ask for. The same object serves the CLI, the desk and other programs. */
 export interface Desk {
   readonly store: Store;
+  /** The tables with her own foods in them. */
+  tables(): Promise<DishTables>;
   options(): DeskOptions;
   workOut(text: string, choices: DishChoices): Promise<DishReport>;
   /** The whole path of one nutrient of a portion; throws `unknown-nutrient`. */

@@ -6,7 +6,7 @@ import { packageFolder } from '../adapters/tables/folder.ts';
 import { AppError } from '../errors.ts';
 import { deskApp } from '../server/desk-app.ts';
 import { dataFile } from './data-folder.ts';
-import { cookTools, openStoredDesk, randomIds } from './wire.ts';
+import { deskParts, openStoredDesk } from './wire.ts';
 
 function portNumber(text: string): number {
   const port = Number(text);
@@ -31,7 +31,7 @@ export function deskCommand(): Command {
     .action(async (options: { port: number; data?: string; open: boolean }) => {
       const file = options.data ?? dataFile();
       const desk = await openStoredDesk(file);
-      const app = deskApp({ desk, ids: randomIds(), cookTools: cookTools(), pages: join(packageFolder(), 'dist', 'web') });
+      const app = deskApp(deskParts(desk, join(packageFolder(), 'dist', 'web')));
       const server = serve({ fetch: app.fetch, port: options.port, hostname: '127.0.0.1' }, ({ port }) => {
         const address = `http://127.0.0.1:${port}/`;
         console.log(`Truepot is at ${address}\nSaved dishes are in ${file}\nStop it with Ctrl+C.`);

@@ -2,6 +2,7 @@
 import { Command, CommanderError } from 'commander';
 import { AppError } from '../errors.ts';
 import { errorText } from '../messages/errors.ts';
+import type { ChangeDeps } from './change-deps.ts';
 import { exitCodeOf, exitCodes } from './exit-codes.ts';
 import type { Screen } from './screen.ts';
 
@@ -10,12 +11,32 @@ const screen: Screen = {
   colour: process.stdout.isTTY && process.env['NO_COLOR'] === undefined,
 };
 
+const changeCommands = ['swap', 'scale', 'price', 'compare', 'allergens'] as const;
+
+async function changeMaker(name: (typeof changeCommands)[number]): Promise<(deps: ChangeDeps) => Command> {
+  switch (name) {
+    case 'swap': return (await import('./swap-command.ts')).swapCommand;
+    case 'scale': return (await import('./scale-command.ts')).scaleCommand;
+    case 'price': return (await import('./price-command.ts')).priceCommand;
+    case 'compare': return (await import('./compare-command.ts')).compareCommand;
+    case 'allergens': return (await import('./allergens-command.ts')).allergensCommand;
+  }
+}
+
 /** Each command is loaded only when it is called: the others need not start. */
 async function command(name: string | undefined): Promise<Command[]> {
   const { dataFile } = await import('./data-folder.ts');
   const openDesk = async () => (await import('./wire.ts')).openStoredDesk(dataFile());
   const makers: Record<string, () => Promise<Command>> = {
     dish: async () => (await import('./dish-command.ts')).dishCommand(openDesk, screen),
+    ...Object.fromEntries(changeCommands.map((name) => [name, async () => {
+      const { openChangeDesk } = await import('./wire.ts');
+      return (await changeMaker(name))({ open: () => openChangeDesk(dataFile()), screen });
+    }])),
+    say: async () => {
+      const [{ sayCommand }, { readStatementGround }, { systemClock }] = await Promise.all([import('./say-command.ts'), import('../adapters/tables/statements.ts'), import('./wire.ts')]);
+      return sayCommand(openDesk, readStatementGround, { screen, today: () => systemClock().today() });
+    },
     cook: async () => {
       const [{ cookCommand }, { cookTools, openStore, systemClock }] = await Promise.all([import('./cook-command.ts'), import('./wire.ts')]);
       const savedDish = async (name: string) => {

@@ -10,7 +10,7 @@ import { readDishTables } from '../adapters/tables/index.ts';
 import { createDesk } from '../app/create-desk.ts';
 import type { DishReport } from '../app/dish-report.ts';
 import type { Store } from '../app/ports.ts';
-import { cookTools } from '../cli/wire.ts';
+import { deskParts } from '../cli/wire.ts';
 import { deskApp } from './desk-app.ts';
 
 let app: Hono;
@@ -20,7 +20,7 @@ beforeAll(async () => {
   writeFileSync(join(pages, 'index.html'), '<p>the desk</p>');
   writeFileSync(join(pages, '..', 'outside.html'), 'not for you');
   store = await openEmbeddedStore({ file: ':memory:', migrations: join(import.meta.dirname, '../../migrations') }, steppingClock(), countingIds());
-  app = deskApp({ desk: createDesk(readDishTables(), store, []), ids: countingIds(), cookTools: cookTools(), pages });
+  app = deskApp(deskParts(createDesk(readDishTables(), store, []), pages));
 });
 afterAll(async () => {
   await store.close();

@@ -2,20 +2,29 @@ import { useEffect, useState } from 'react';
 import type { DeskOptions } from '../../app/desk.ts';
 import type { DishChoices } from '../../app/dish-choices.ts';
 import { api } from '../api.ts';
+import { ChangePage } from '../change/change-page.tsx';
 import { SavedCookPage } from '../cook/saved-cook-page.tsx';
 import { DishPage } from '../dish/dish-page.tsx';
 import { OwnFoodsPage } from '../own-foods/own-foods-page.tsx';
 import { SavedPage } from '../saved/saved-page.tsx';
+import { DishSayPage } from '../say/dish-say-page.tsx';
 import { SettingsPage } from '../settings/settings-page.tsx';
 import { addressOf, usePlace, type Place } from './place.ts';
 
-const pages: readonly { readonly place: Place; readonly name: string }[] = [
-  { place: { page: 'dish', id: null }, name: 'The pot' },
-  { place: { page: 'cook' }, name: 'Cook plan' },
-  { place: { page: 'saved' }, name: 'Saved dishes' },
-  { place: { page: 'own-foods' }, name: 'My foods' },
-  { place: { page: 'settings' }, name: 'Settings' },
-];
+/** The bar across the top; pages about a dish keep the dish that she is at. */
+function pagesFrom(place: Place): readonly { readonly place: Place; readonly name: string }[] {
+  const id = 'id' in place ? place.id : null;
+  return [
+    { place: { page: 'dish', id }, name: 'The pot' },
+    { place: { page: 'change', id }, name: 'Change it' },
+    { place: { page: 'say', id }, name: 'Say it' },
+    { place: { page: 'cook' }, name: 'Cook plan' },
+    { place: { page: 'cycle' }, name: 'Her cycle' },
+    { place: { page: 'saved' }, name: 'Saved dishes' },
+    { place: { page: 'own-foods' }, name: 'My foods' },
+    { place: { page: 'settings' }, name: 'Settings' },
+  ];
+}
 
 interface Ground {
   readonly options: DeskOptions;
@@ -41,7 +50,7 @@ export function App() {
           <span>Truepot</span>
         </a>
         <nav aria-label="Pages">
-          {pages.map(({ place: to, name }) => (
+          {pagesFrom(place).map(({ place: to, name }) => (
             <a key={name} href={addressOf(to)} aria-current={place.page === to.page ? 'page' : undefined}>{name}</a>
           ))}
         </nav>
@@ -51,6 +60,8 @@ export function App() {
         {ground !== null && (
           <>
             {place.page === 'dish' && <DishPage key={place.id ?? 'new'} id={place.id} options={ground.options} usual={ground.usual} />}
+            {place.page === 'change' && <ChangePage key={place.id ?? 'new'} id={place.id} options={ground.options} usual={ground.usual} />}
+            {place.page === 'say' && <DishSayPage key={place.id ?? 'new'} id={place.id} options={ground.options} usual={ground.usual} />}
             {place.page === 'cook' && <SavedCookPage options={ground.options} />}
             {place.page === 'saved' && <SavedPage />}
             {place.page === 'own-foods' && <OwnFoodsPage options={ground.options} />}

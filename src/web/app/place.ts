@@ -1,16 +1,17 @@
 import { useSyncExternalStore } from 'react';
 
-/** Where she is on the desk, read from the address after `#`. */
-export type Place = { readonly page: 'dish'; readonly id: string | null } | { readonly page: OtherPage };
+/** Pages about one dish: the one in the pot (id null) or a saved one. */
+export const dishPages = ['dish', 'change', 'say'] as const;
+export const otherPages = ['cook', 'cycle', 'saved', 'own-foods', 'settings'] as const;
 
-const otherPages = ['cook', 'saved', 'own-foods', 'settings'] as const;
-type OtherPage = (typeof otherPages)[number];
+/** Where she is on the desk, read from the address after `#`. */
+export type Place = { readonly page: (typeof dishPages)[number]; readonly id: string | null } | { readonly page: (typeof otherPages)[number] };
 
 function placeOf(hash: string): Place {
   const [page, id] = hash.replace(/^#\/?/, '').split('/');
   const other = otherPages.find((name) => name === page);
   if (other) return { page: other };
-  return { page: 'dish', id: page === 'dish' && id ? decodeURIComponent(id) : null };
+  return { page: dishPages.find((name) => name === page) ?? 'dish', id: id ? decodeURIComponent(id) : null };
 }
 
 function listen(changed: () => void): () => void {
@@ -24,7 +25,9 @@ export function usePlace(): Place {
 }
 
 export function addressOf(place: Place): string {
-  return place.page === 'dish' ? (place.id === null ? '#/' : `#/dish/${encodeURIComponent(place.id)}`) : `#/${place.page}`;
+  if (!('id' in place)) return `#/${place.page}`;
+  if (place.id === null) return place.page === 'dish' ? '#/' : `#/${place.page}`;
+  return `#/${place.page}/${encodeURIComponent(place.id)}`;
 }
 
 export function goTo(place: Place): void {
