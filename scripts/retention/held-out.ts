@@ -1,7 +1,8 @@
 import type { NutrientId } from '../../src/core/foods/index.ts';
+import { cookedGroup, type CookedFamily } from '../../src/core/dish/cooked-family.ts';
 import { evaluate, logRise, type Coefficients } from '../../src/core/dish/retention-model.ts';
 import { amount } from './pairs.ts';
-import { bestCandidate, fitNutrient, fitSolids, fitYields, folds, heldOutResiduals, logPublished, predict, spreads, usable, yieldTerms, type Candidate, type FitRow } from './fit.ts';
+import { bestCandidate, families, fitNutrient, fitSolids, fitYields, folds, heldOutResiduals, logPublished, predict, spreads, usable, yieldTerms, type Candidate, type FitRow } from './fit.ts';
 
 /** One cooked value that the fit has not seen, with every way of predicting it, per 100 g cooked. */
 export interface HeldOutValue {
@@ -21,6 +22,20 @@ export interface HeldOutValue {
   readonly oursWithoutWeight: number;
 }
 
+export interface HeldOutOptions {
+  /** How coarse a printed value may be and still be tested; the fits keep to the usual bound. */
+  readonly coarsestTested?: number;
+  /** What is held out together; left out: families dealt into parts. */
+  readonly parts?: readonly Set<CookedFamily>[];
+}
+
+/** Whole groups of families: all meat, all vegetables. */
+export function groupsOfFamilies(rows: readonly FitRow[]): Set<CookedFamily>[] {
+  const groups = new Map<string, Set<CookedFamily>>();
+  for (const family of families(rows)) groups.set(cookedGroup(family), new Set([...(groups.get(cookedGroup(family)) ?? []), family]));
+  return [...groups.values()];
+}
+
 const outerFolds = 12;
 const innerFolds = 6;
 
@@ -35,11 +50,10 @@ function guessedConcentration(row: FitRow, solids: Coefficients, yields: Coeffic
 /**
  * Predicts every pair from fits that never saw its family. Within the families that are fitted a
  * second split decides between fitted and published factor and gives the range; the families
- * that are tested take no part in either. `coarsestTested`: how coarse a printed value may be and
- * still be tested; the fits keep to the usual bound.
+ * that are tested take no part in either.
  */
-export function heldOutValues(rows: readonly FitRow[], nutrients: readonly NutrientId[], coarsestTested?: number): HeldOutValue[] {
-  return folds(rows, outerFolds).flatMap((part) => {
+export function heldOutValues(rows: readonly FitRow[], nutrients: readonly NutrientId[], options: HeldOutOptions = {}): HeldOutValue[] {
+  return (options.parts ?? folds(rows, outerFolds)).flatMap((part) => {
     const train = rows.filter((row) => !part.has(row.pair.family));
     const test = rows.filter((row) => part.has(row.pair.family));
     const solids = fitSolids(train);
@@ -47,7 +61,7 @@ export function heldOutValues(rows: readonly FitRow[], nutrients: readonly Nutri
     const inner = folds(train, innerFolds);
     const innerSolids = inner.map((own) => fitSolids(train.filter((row) => !own.has(row.pair.family))));
     return nutrients.flatMap((nutrient) => {
-      const own = usable(test, nutrient, coarsestTested);
+      const own = usable(test, nutrient, options.coarsestTested);
       if (own.length === 0) return [];
       const held = heldOutResiduals(train, nutrient, inner, { solids: innerSolids });
       const used = bestCandidate(held);
