@@ -84,6 +84,11 @@ function readAdjectives(row: Row, at: number, draft: Draft, vocabulary: ReaderVo
       next += packed;
       continue;
     }
+    if (cutAdjectives.has(row.words[next] ?? '') && readUnit(row, next + 1, vocabulary)?.unit.kind === 'count') {
+      draft.packing.push(row.words[next]!);
+      next++;
+      continue;
+    }
     const length = vocabulary.sizes.longestAt(row.words, next);
     const word = length > 0 ? row.words.slice(next, next + length).join(' ') : (row.words[next] ?? '');
     const after = next + Math.max(length, 1) + (row.words[next + Math.max(length, 1)] === ',' ? 1 : 0);
@@ -96,6 +101,9 @@ function readAdjectives(row: Row, at: number, draft: Draft, vocabulary: ReaderVo
   }
   return next;
 }
+
+/** Said of the pieces, before their unit: "2 thick slices", "3 fresh sprigs". */
+const cutAdjectives = new Set(['thick', 'thin', 'thick-cut', 'thin-cut', 'chunky', 'fresh', 'nice', 'lovely', 'juicy', 'ripe', 'crisp', 'tender', 'long', 'short', 'skinless', 'boneless', 'thinly-cut', 'soft', 'fat', 'plump', 'trimmed', 'leafy']);
 
 /** "packed", "loosely packed" right before a spoon or cup. */
 function packing(row: Row, at: number, vocabulary: ReaderVocabulary): number {
@@ -287,7 +295,30 @@ function readCounted(row: Row, number: ReadNumber, draft: Draft, vocabulary: Rea
   if (!found) return next;
   draft.unit = found.unit;
   draft.unitAt = next;
-  return foldHolder(row, found.next, draft, vocabulary);
+  const { add, next: behind } = andAHalf(row, found.next, vocabulary);
+  const { low, value, high } = draft.quantity;
+  if (add > 0 && Number.isInteger(value)) {
+    draft.quantity = { low: low + add, value: value + add, high: high + add };
+    return behind;
+  }
+  return measureBehind(row, foldHolder(row, found.next, draft, vocabulary), draft, vocabulary);
+}
+
+/** "A teaspoon and a half of": what is added to the number before the unit. */
+function andAHalf(row: Row, at: number, vocabulary: ReaderVocabulary): { add: number; next: number } {
+  const part = row.words[at] === 'and' && (row.words[at + 1] === 'a' || row.words[at + 1] === 'one') ? row.words[at + 2] : undefined;
+  const add = part === 'half' || part === 'quarter' || part === 'third' ? (vocabulary.words.numbers[part] ?? 0) : 0;
+  const unit = add > 0 && readUnit(row, at + 3, vocabulary) !== null; // "and a half cup" is another amount
+  return add > 0 && !unit ? { add, next: at + 3 } : { add: 0, next: at };
+}
+
+/** "1 tin 400 g tomatoes": a container with the weight of one right behind it. */
+function measureBehind(row: Row, at: number, draft: Draft, vocabulary: ReaderVocabulary): number {
+  if (!draft.unit?.container || draft.each !== null || row.tokens[at]?.kind !== 'number') return at;
+  const each = readMeasure(row, at, vocabulary);
+  if (!each || !weighs(each.unit)) return at;
+  draft.each = measure(each.quantity, each.unit);
+  return each.next;
 }
 
 /** "3 cloves", "2 fillets, skinned": no food follows the count word, so it is the food itself. */

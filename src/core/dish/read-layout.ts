@@ -1,5 +1,6 @@
 import type { Span, StatedServings } from './recipe.ts';
 import { readAmount } from './read-amount.ts';
+import { readPartOf } from './read-items.ts';
 import { readServings } from './read-servings.ts';
 import { readSentences, readTextLines, type TextLine } from './read-text-lines.ts';
 import { readTokens, type Row } from './read-tokens.ts';
@@ -24,6 +25,7 @@ const objects = ['the', 'a', 'an', 'in', 'into', 'with', 'until', 'and', 'to', '
 
 /** Whether a line tells her to do something. */
 export function looksLikeMethod(row: Row, vocabulary: ReaderVocabulary): boolean {
+  if (beginsAmountOrPart(row, vocabulary)) return false;
   let at = 0;
   const opened = openers.includes(row.words[0] ?? '');
   if (opened) {
@@ -38,6 +40,12 @@ export function looksLikeMethod(row: Row, vocabulary: ReaderVocabulary): boolean
     return (last === '.' || row.words.includes('until') || row.words.includes('minutes') || row.words.includes('mins')) && row.words.some((_, n) => isVerb(row, n, vocabulary));
   }
   return row.words.length === 1 ? false : objects.includes(row.words[1]!) || row.words.length >= 7 || row.words.at(-1) === '.';
+}
+
+/** "Zest and juice of one lime", "quarter of a cup", "slice of bread": a verb's word that begins an ingredient. */
+function beginsAmountOrPart(row: Row, vocabulary: ReaderVocabulary): boolean {
+  if (row.words[1] === 'of' || readPartOf(row, 0) !== null) return true;
+  return ['quarter', 'half'].includes(row.words[0] ?? '') && (vocabulary.units.spelled(row.words[1] ?? '') !== null || row.words[1] === 'a');
 }
 
 function isVerb(row: Row, at: number, vocabulary: ReaderVocabulary): boolean {

@@ -51,7 +51,9 @@ function readOnlyAmount(row: Row, vocabulary: ReaderVocabulary): { amount: Amoun
   const read = readAmount(row, start, vocabulary);
   if (!read || read.article) return null;
   const rest = partOfRow(row, read.next, row.words.length);
-  if (rest.words.length > 0 && !onlyQualifiers(rest, vocabulary) && !rest.words.every((word) => ['total', 'in', 'weight', 'each', 'or', 'so', 'altogether', 'drained', ',', '.'].includes(word))) return null;
+  const measuring = ['total', 'in', 'weight', 'each', 'or', 'so', 'altogether', 'drained', 'net', 'prepared', ',', '.'];
+  const told = rest.words.filter((word) => !measuring.includes(word));
+  if (told.length > 0 && !onlyQualifiers(rest, vocabulary) && !onlyQualifiers(readTokens(told.join(' '), { start: 0, end: told.join(' ').length }), vocabulary)) return null;
   return { amount: read.amount, each: read.shared || rest.words.includes('each'), rest };
 }
 
@@ -207,7 +209,8 @@ function readItem(row: Row, runOn: boolean, vocabulary: ReaderVocabulary): ReadL
   }
   const parts = cutParts(partOfRow(row, at, row.words.length), draft.amount !== null || negative, vocabulary);
   draft.leading = parts.leading;
-  if (parts.amount) draft.amount = parts.amount;
+  if (parts.amount && draft.amount) settleMeasure(draft, parts.amount, vocabulary, false);
+  else if (parts.amount) draft.amount = parts.amount;
   const foods = splitFoods(parts.main, { runOn, shared: read?.shared ?? false, amount: draft.amount !== null, tails: parts.tails }, vocabulary);
   for (const tail of foods.tails) readTail(tail, draft, vocabulary);
   if (foods.foods.length > 1 && draft.amount !== null && !(read?.shared ?? false)) {
@@ -237,9 +240,12 @@ const isShorthand = (foods: readonly Row[], vocabulary: ReaderVocabulary): boole
 
 const copyDraft = (draft: Draft): Draft => ({ ...draft, more: [...draft.more], instead: [...draft.instead], qualifiers: [...draft.qualifiers], remarks: [...draft.remarks], problems: [...draft.problems] });
 
+const partWords = new Set(['seeds', 'leaves', 'flesh', 'kernels', 'whites', 'yolks', 'tops', 'stalks', 'pulp', 'meat', 'skins', 'greens', 'fronds', 'tips', 'florets', 'stems']);
+
 /** "seeds of 1 pomegranate", "whites of 2 eggs": the part used stands before the amount. */
 function readSomeOf(row: Row, vocabulary: ReaderVocabulary): { words: string; next: number } | null {
-  const of = row.words.indexOf('of');
+  const from = row.words.indexOf('from');
+  const of = from > 0 && from < 3 && partWords.has(row.words[from - 1]!) ? from : row.words.indexOf('of');
   if (of < 1 || of > 3 || row.tokens[0]!.kind !== 'word' || row.tokens[of + 1]?.kind !== 'number') return null;
   if (readAmount(row, 0, vocabulary) !== null) return null;
   return { words: wordsOf(row, row.words[0] === 'the' ? 1 : 0, of).toLowerCase(), next: of + 1 };

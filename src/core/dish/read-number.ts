@@ -53,8 +53,8 @@ function digits(row: Row, at: number, vocabulary: ReaderVocabulary): ReadNumber 
   if (hyphen?.fraction && !hyphen.spaced && hyphen.value < 1) return plain(token.value + hyphen.value, at + 3); // "1-1/2"
   const part = Number.isInteger(token.value) ? addedPart(row, at + 1, vocabulary.words) : null;
   if (part) return plain(token.value + part.add, part.next);
-  const dozen = row.words[at + 1] === 'dozen' ? 12 : 1;
-  return plain(token.value * dozen, at + (dozen === 12 ? 2 : 1));
+  const many = row.words[at + 1] === 'dozen' ? 12 : row.words[at + 1] === 'pair' || row.words[at + 1] === 'pairs' ? 2 : 1;
+  return plain(token.value * many, at + (many > 1 ? (row.words[at + 2] === 'of' && many === 2 ? 3 : 2) : 1));
 }
 
 /** Behind "two hundred": "and fifty", "fifty-five". */

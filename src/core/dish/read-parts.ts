@@ -10,13 +10,16 @@ export interface LineParts {
   readonly leading: readonly string[];
   readonly main: Row;
   readonly tails: readonly Row[];
-  /** An amount found behind the food: "onions 2". */
+  /** An amount found behind the food: "onions 2"; behind a counted food only a weight or volume ("1 carton passata 500 g"). */
   readonly amount: Amount | null;
 }
 
 const isDash = (row: Row, at: number): boolean => ['-', '–', '—'].includes(row.words[at]!) && row.tokens[at]!.spaced && row.tokens[at + 1]?.spaced !== false;
 /** A dot or dash that leads to an amount: "flour .... 250 g", "flour -250g". */
 const endsPart = (row: Row, at: number): boolean => [',', ';', ':', '•', '|', '…', 'that\'s'].includes(row.words[at]!) || isDash(row, at) || (row.words[at] === '.' && (row.tokens[at + 1]?.spaced !== false || row.words[at + 1] === '.'));
+
+/** "gr. beef 500 g": the dot of a first word cut short, with more words of the food behind it. */
+const cutsShort = (row: Row, at: number): boolean => row.words[at] === '.' && at === 1 && row.tokens[0]!.kind === 'word' && row.words[0]!.length <= 5 && !row.tokens[1]!.spaced && row.tokens[2]?.kind === 'word';
 
 /** Brackets out of the row, and the row cut at commas and dashes. */
 function cutRow(row: Row): { segments: Row[]; brackets: Row[] } {
@@ -36,6 +39,9 @@ function cutRow(row: Row): { segments: Row[]; brackets: Row[] } {
       brackets.push(partOfRow(row, at + 1, close));
       from = close + 1;
       at = close;
+    } else if (cutsShort(row, at)) {
+      current = joinRows(current, partOfRow(row, from, at));
+      from = at + 1;
     } else if (word === undefined || endsPart(row, at)) {
       segments.push(joinRows(current, partOfRow(row, from, at)));
       current = partOfRow(row, 0, 0);
@@ -91,9 +97,11 @@ function amountBehind(row: Row, vocabulary: ReaderVocabulary): { amount: Amount;
   // "salt pinch"
   const last = row.words.length - 1;
   const bare = last > 0 && vocabulary.isFood && !vocabulary.isFood(row.words.join(' ')) ? vocabulary.units.spelled(row.words[last]!) : null;
-  if (bare?.vague && bare.kind === 'volume') return { amount: { quantity: { low: 1, value: 1, high: 1 }, unit: bare.id, size: null, fill: null, each: null, total: null, vague: true, text: row.tokens[last]!.text }, at: last, next: last + 1 };
+  if (bare && ((bare.vague && bare.id !== 'some') || bare.container || ['bunch', 'sprig'].includes(bare.id))) return { amount: { quantity: { low: 1, value: 1, high: 1 }, unit: bare.id, size: null, fill: null, each: null, total: null, vague: bare.vague, text: row.tokens[last]!.text }, at: last, next: last + 1 };
   return null;
 }
+
+const isMeasured = (amount: Amount, vocabulary: ReaderVocabulary): boolean => amount.unit !== null && ['mass', 'volume'].includes(vocabulary.units.get(amount.unit).kind) && !vocabulary.units.get(amount.unit).vague;
 
 export function cutParts(row: Row, hasAmount: boolean, vocabulary: ReaderVocabulary): LineParts {
   const { segments, brackets } = cutRow(row);
@@ -108,7 +116,9 @@ export function cutParts(row: Row, hasAmount: boolean, vocabulary: ReaderVocabul
   const end = endOfFood(first, vocabulary);
   let main = partOfRow(first, 0, end);
   const tails = [...brackets, ...(end < first.words.length ? [partOfRow(first, end, first.words.length)] : []), ...rest];
-  const behind = hasAmount ? null : amountBehind(main, vocabulary);
+  const found = amountBehind(main, vocabulary);
+  const joined = found !== null && main.words.slice(0, found.at).some((word) => ['or', 'and', '&', '/', 'plus', '+'].includes(word));
+  const behind = found !== null && hasAmount && (joined || !isMeasured(found.amount, vocabulary)) ? null : found;
   if (behind && behind.next < main.words.length) tails.push(partOfRow(main, behind.next, main.words.length));
   if (behind) main = partOfRow(main, 0, behind.at);
   return { leading, main, tails, amount: behind?.amount ?? null };

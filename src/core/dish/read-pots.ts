@@ -196,7 +196,8 @@ export function potState(vocabulary: ReaderVocabulary): PotState {
           aside.delete(id);
         }
       }
-      if (kind !== 'prepare' && kind !== 'wait' && kind !== 'remove' && kind !== 'serve' && kind !== null) {
+      const turnedIn = clause.verb === 'turn' && lines.length > 0 && words.includes('in'); // "turn the chicken in it"
+      if ((kind !== 'prepare' || turnedIn) && kind !== 'wait' && kind !== 'remove' && kind !== 'serve' && kind !== null) {
         const share = words.some((word) => partly.has(word));
         for (const id of lines) {
           if (!share) for (const vessel of vessels) if (vessel !== current) vessel.lines.delete(id);

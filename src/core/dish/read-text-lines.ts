@@ -87,6 +87,8 @@ export function readSentences(text: string, { start, end }: Span): Span[] {
     const at = start + match.index;
     const before = text.slice(Math.max(from, at - 6), at).toLowerCase();
     if (/(?:^|[\s\d(])(?:tbsp|tsp|tbs|oz|lb|lbs|min|mins|hr|hrs|approx|ca|c|no|fl|pt|g|kg|ml|st|e\.g|i\.e|dr|mr|mrs|\d)$/.test(before) && /\d/.test(text[at + match[0].length] ?? '') ) continue;
+    // "spin. 100 g": a word cut short, not a sentence
+    if (/^\p{L}{1,6}$/u.test(text.slice(from, at).trim()) && /[\d\p{Ll}]/u.test(text[at + match[0].length] ?? '')) continue;
     sentences.push({ start: from, end: at + 1 });
     from = at + match[0].length;
   }

@@ -14,6 +14,8 @@ const kin: Readonly<Record<string, readonly string[]>> = {
   stalk: ['stick', 'rib', 'stem', 'piece'], stick: ['stalk', 'rib', 'stem', 'piece'], rib: ['stalk', 'stick', 'piece'], stem: ['stalk', 'stick', 'piece'], pod: ['piece'], spear: ['piece', 'stalk'], cube: ['piece'],
   packet: ['bag', 'pouch', 'block', 'tub'], bag: ['packet', 'pouch'], pouch: ['packet', 'bag'], tub: ['carton', 'packet'], carton: ['tub', 'packet'], punnet: ['packet'], box: ['packet'], tray: ['packet'], leaf: ['piece'], slice: [], clove: [], tin: [],
 };
+const slicedOff = new Set(['chop', 'steak', 'cutlet', 'fillet']);
+const jointFrom = 2.5;
 const vagueConfidence = 0.75;
 const confidences = { kitchen: 0.92, kin: 0.82, table: 0.85, usual: 0.6 };
 
@@ -102,12 +104,14 @@ export function drainedStep(context: WeighContext): WeighStep | null {
 }
 
 const smallByName = /^(baby|mini|small|dwarf)\b/;
+const largeByName = /\b(portobello|portabella|flat mushroom|king|jumbo|giant|beefsteak|beef tomato)\b/;
 
 function sizeStep(context: WeighContext, done: PieceSize | null): WeighStep | null {
   const asked = context.amount.size;
   if (asked === null || asked === done || asked === 'medium') return null;
   // "Baby aubergine" is small already.
   if (asked === 'small' && smallByName.test(context.match.entry?.name ?? '')) return null;
+  if (asked === 'large' && done === null && [context.match.entry?.name ?? '', ...(context.match.entry?.also ?? [])].some((name) => largeByName.test(name))) return null;
   const figure = context.tables.rules.sizeFactors[asked];
   const base = done === null ? 1 : context.tables.rules.sizeFactors[done].value;
   return { kind: 'size', data: { size: asked }, factor: figure.value / base, unit: '1', spread: figure.spread, source: figure.source, locator: figure.locator };
@@ -117,6 +121,9 @@ function sizeStep(context: WeighContext, done: PieceSize | null): WeighStep | nu
 function onePiece(context: WeighContext, unit: string): { choice: PieceChoice; wholeTin: boolean } | null {
   const worded = usualPiece(context, unit, true);
   const own = worded?.choice ?? kitchenPiece(context, unit) ?? tablePiece(context, unit);
+  const cut = own && slicedOff.has(unit) && own.step.data['unit'] !== unit ? usualPiece(context, unit, false) : null;
+  // A chop or steak of a joint: the joint's weight is not the chop's.
+  if (cut && own && own.step.factor > jointFrom * cut.choice.step.factor) return { choice: cut.choice, wholeTin: false };
   if (own) return { choice: own, wholeTin: false };
   const usual = usualPiece(context, unit, false);
   return usual ? { choice: usual.choice, wholeTin: usual.rule.basis === 'whole-tin' } : null;

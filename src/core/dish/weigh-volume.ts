@@ -44,16 +44,19 @@ function stateScore(states: readonly string[], words: ReadonlySet<string>, wide:
 
 function kitchenDensity(context: WeighContext, evenOfOtherForm: boolean): DensityChoice | null {
   const densities = context.match.entry?.densities ?? [];
-  const wide = widened(context.words);
+  // Loosely packed is as the spoon or cup is filled anyway.
+  const loose = context.words.has('loosely') || context.words.has('lightly');
+  const said = loose ? new Set([...context.words].filter((word) => word !== 'packed')) : context.words;
+  const wide = widened(said);
   const { form, entry } = context.match;
   // A density without a form is that of the usual form.
   const formScore = (d: BulkDensity): number => (d.form === form ? 1.2 : d.form === null && form === entry?.usual ? 0.8 : d.form === null ? -2 : -3);
-  const score = (d: BulkDensity): number => formScore(d) + stateScore(stateWordsOf(d.state), context.words, wide);
+  const score = (d: BulkDensity): number => formScore(d) + stateScore(stateWordsOf(d.state), said, wide);
   const best = [...densities].sort((a, b) => score(b) - score(a))[0];
   if (!best) return null;
   const otherForm = formScore(best) < 0;
   if (otherForm && !evenOfOtherForm) return null;
-  const otherState = stateScore(stateWordsOf(best.state), context.words, wide) < 1;
+  const otherState = stateScore(stateWordsOf(best.state), said, wide) < 1;
   const spread = best.spread + (otherForm ? otherFormSpread : 0) + (otherState ? otherStateSpread : 0);
   return {
     step: { kind: 'kitchen-density', data: { state: best.state, name: context.match.entry?.name ?? '' }, factor: best.gramsAMillilitre, unit: 'g/ml', spread, source: best.source, locator: best.locator },

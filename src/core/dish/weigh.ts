@@ -63,11 +63,22 @@ function weighMass(context: WeighContext, unit: string): Estimate | null {
   return times(start, { kind: 'unit-size', data: { unit }, factor: size.value, unit: 'g', spread: weighed.value, source: size.source, locator: size.locator });
 }
 
+/** Whether a second weight only says the first again in other units ("150 g / 5 oz"); a much smaller one is that of the prepared food. */
+function sameWeight(context: WeighContext, total: StatedMeasure): boolean {
+  const { tables, settings, amount } = context;
+  const one = tables.units.size(amount.unit ?? '', settings.measures)?.value ?? 0;
+  const other = tables.units.size(total.unit, settings.measures)?.value ?? 0;
+  const ratio = (total.quantity.value * other) / Math.max(1e-9, amount.quantity.value * one);
+  return ratio > 0.85 && ratio < 1.18;
+}
+
 /** Estimates of one amount, before refuse; more than one where a fruit gives juice and zest. Empty when nothing tells the weight. */
 function weighAmount(context: WeighContext): readonly Estimate[] {
   const { amount, tables } = context;
   const one = (estimate: Estimate | null): readonly Estimate[] => (estimate ? [estimate] : []);
-  const total = amount.total ? weighStated(context, 'stated-total', amount.total) : null;
+  const first = tables.units.find(amount.unit ?? '');
+  const again = amount.total && first?.kind === 'mass' && tables.units.find(amount.total.unit)?.kind === 'mass' && sameWeight(context, amount.total);
+  const total = amount.total && !again ? weighStated(context, 'stated-total', amount.total) : null;
   if (total) return [total];
   const each = amount.each ? weighStated(context, 'stated-each', amount.each) : null;
   if (each) return [each];

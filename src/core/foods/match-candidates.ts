@@ -163,6 +163,7 @@ function readSpan(target: NameTarget, span: { words: readonly string[]; from: nu
   else if (missed !== null) lose(costs.missedForm);
   if (missed !== null) notes.push({ code: 'form-missing', data: { name: target.entry?.name ?? target.name, asked: missed, used: choice.form } });
   else if (choice.form !== target.entry?.usual) notes.push({ code: 'form-asked', data: { form: choice.form } });
+  if (choice.byCustom) notes.push({ code: 'several-meanings', data: { name: target.entry?.name ?? target.name, other: `fresh ${target.entry?.name ?? target.name}` } });
   if (food?.note) notes.push({ code: 'kitchen-note', data: { text: food.note } });
   if (code === null) notes.push({ code: 'no-table-food', data: { name: target.entry?.name ?? target.name, text: food?.note ?? '' } });
   const nearness: Nearness = code === null ? 'none' : missed !== null && food?.nearness === 'same' ? 'near' : (food?.nearness ?? 'none');

@@ -16,6 +16,7 @@ export interface NamedWords {
 const acceptedFrom = 0.5;
 const alternativesShown = 4;
 const longestPhrase = 24;
+const partNouns = new Set(['top', 'green', 'leaf', 'seed', 'skin', 'stalk', 'stem', 'yolk', 'white', 'flower', 'frond', 'greens'].map(foldWord));
 const longestText = 200;
 const mostTelling = 3;
 // Reading a word as cut short is a little less sure than reading it as a slip.
@@ -79,6 +80,10 @@ function phrases(parts: readonly (readonly string[])[], qualifiers: Qualifiers, 
   // Cutting words stay out: "2 tomatoes, chopped" is not "chopped tomatoes", which is a tin.
   const telling = qualifiers.texts.filter((text) => text.length <= mostTelling && !text.some((word) => cutWords.has(word)));
   for (const text of telling) out.push({ words: [...text, ...whole], extra: [...all, ...words.filter((q) => !text.includes(q))], turned: false });
+  // "Tops" of "beetroot": the part may stand behind the plant in its name.
+  for (const text of telling) if (text.length === 1 && partNouns.has(text[0] ?? '')) out.push({ words: [...whole, ...text], extra: [...all, ...words.filter((q) => !text.includes(q))], turned: false });
+  // "Red split lentils" are "split red lentils".
+  if (whole.length === 3) out.push({ words: [whole[1] ?? '', whole[0] ?? '', whole[2] ?? ''], extra: [...all, ...words], turned: true });
   const single = telling.filter((text) => text.length === 1).flat();
   if (single.length > 1 && single.length <= mostTelling) out.push({ words: [...single, ...whole], extra: [...all, ...words.filter((q) => !single.includes(q))], turned: false });
   return [...out, ...withUnit({ words: whole, extra: [...all, ...words], turned: false }, unit)];
@@ -104,9 +109,10 @@ function distinct(candidates: readonly Candidate[]): MatchAlternative[] {
   return [...byFood.values()];
 }
 
-function kitchenMatch(best: Candidate, others: readonly Candidate[]): FoodMatch {
+/** `counted`: bare things are counted ("1 pepper"), so nothing but the number speaks for one meaning. */
+function kitchenMatch(best: Candidate, others: readonly Candidate[], counted: boolean): FoodMatch {
   const rivals = others.filter((other) => targetId(other) !== targetId(best));
-  const tied = rivals.some((r) => r.rank === best.rank && r.covered === best.covered && r.target.words.join('') === best.target.words.join(''));
+  const tied = rivals.some((r) => r.rank === best.rank && (counted || r.fit === best.fit) && r.code !== best.code && r.covered === best.covered && r.target.words.join('') === best.target.words.join(''));
   const notes: MatchNote[] = [...best.notes];
   if (tied) notes.push({ code: 'several-meanings', data: { name: best.target.name, other: rivals[0]?.target.entry?.name ?? rivals[0]?.target.name ?? '' } });
   const shown = shownFirst.map((code) => notes.find((n) => n.code === code)).find((n) => n !== undefined);
@@ -139,6 +145,6 @@ export function matchFood(named: NamedWords, context: MatchContext, index: FoodI
   const again = tried.flatMap((phrase) => correctedWords(phrase.words, index).flatMap((read, way) => evaluate({ ...phrase, words: read.words }, read.slips).map((c) => ({ ...c, confidence: Math.max(0, c.confidence - way * secondWayCost), rank: c.rank - way * secondWayCost }))));
   if (again.length > 0) found = [...found, ...again].sort(better);
   const best = found[0];
-  if (best && best.confidence >= acceptedFrom) return kitchenMatch(best, found.slice(1));
+  if (best && best.confidence >= acceptedFrom) return kitchenMatch(best, found.slice(1), context.hasAmount && context.unit === null);
   return findInTables({ parts, qualifiers: [...qualifiers.words, ...qualifiers.phrases.flat()], rejected: distinct(found) }, context, index);
 }

@@ -20,14 +20,19 @@ export interface FormChoice {
   readonly missed: FoodForm | null;
   /** True when the form asked for is another product (juice, oil, flour), so the entry does not fit. */
   readonly wrongProduct: boolean;
+  /** True where only custom decides: "1 tsp coriander" is the ground seed. */
+  readonly byCustom?: boolean;
 }
 
 const freshUnits = new Set(['bunch', 'sprig', 'handful', 'leaf', 'thumb', 'knob', 'stalk', 'cm', 'inch']);
 const cannedUnits = new Set(['tin', 'can']);
 // Pulses and grains in a pouch come cooked.
 const cookedUnits = new Set(['pouch']);
+// Pulses and chopped tomatoes in these are preserved; eggs, berries and mushrooms are not.
+const packedUnits = new Set(['carton', 'box', 'jar']);
 // In another part of the line these name something beside the food ("tomatoes, with their juice").
-const productNouns = new Set(['juice', 'oil', 'flour', 'paste', 'powder', 'peel', 'zest', 'rind']);
+// and what the cook does to a fresh food ("2 tomatoes, pureed") is no tin or paste of it
+const productNouns = new Set(['juice', 'oil', 'flour', 'paste', 'powder', 'peel', 'zest', 'rind', 'puree', 'pureed']);
 const squeezed = new Set(['lemon', 'lime']);
 const pouredUnits = new Set(['squeeze', 'splash', 'dash', 'drizzle', 'glug', 'tsp', 'tbsp', 'dsp', 'ml', 'fl-oz']);
 const driedForms = new Set<FoodForm>(['dried', 'ground', 'powder', 'flakes', 'whole']);
@@ -60,8 +65,12 @@ export function chooseForm(entry: KitchenEntry, request: FormRequest): FormChoic
   if (request.unit !== null && pouredUnits.has(request.unit) && has('juice') && has('peel') && asked.length === 0 && !words.some((w) => cutWords.has(w))) asked.push({ form: 'juice', weak: true });
   if (request.unit !== null && cannedUnits.has(request.unit) && !asked.some((a) => !a.weak)) asked.push({ form: 'canned', weak: true });
   if (request.unit !== null && cookedUnits.has(request.unit) && asked.length === 0) asked.push({ form: 'cooked', weak: true });
+  const kept = request.unit !== null && packedUnits.has(request.unit) && (entry.usual === 'dried' || words.some((w) => cutWords.has(w)));
+  if (kept && !asked.some((a) => !a.weak)) asked.push({ form: has('canned') ? 'canned' : 'cooked', weak: true });
   // What is drained without soaking came in a tin.
   if (asked.length === 0 && words.includes('drained') && !words.includes('soaked') && entry.usual === 'dried') asked.push({ form: 'canned', weak: true });
+  // British recipes mean the ground spice by the teaspoon of a herb or root that is sold both ways.
+  if (request.unit === 'tsp' && entry.usual === 'raw' && has('ground') && asked.length === 0 && !words.some((w) => freshCuts.has(w) || cutWords.has(w) || w === 'fresh')) return { form: 'ground', missed: null, wrongProduct: false, byCustom: true };
   for (const { form } of asked) if (has(form)) return { form, missed: null, wrongProduct: false };
   const strong = asked.find((a) => !a.weak && !request.nameWords.some((word) => formOfWord(word)?.form === a.form))?.form;
   // Dry goods are sold uncooked; "raw" asks for nothing else there, "fresh" does.

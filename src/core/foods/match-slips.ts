@@ -1,6 +1,6 @@
 import { isSlipInContext } from './edit-distance.ts';
 import type { FoodIndex } from './match-index.ts';
-import { colourWords, formOfWord, idleWords, phraseBreaks } from './match-words.ts';
+import { abbreviations, colourWords, formOfWord, idleWords, phraseBreaks } from './match-words.ts';
 import { foldWord, nameKey } from './word-forms.ts';
 
 const longestContextWord = 24;
@@ -79,7 +79,8 @@ export interface CorrectedWords {
 
 /** The phrase with unknown words read as slips, and with them read as abbreviations; known words are never touched. */
 export function correctedWords(words: readonly string[], index: FoodIndex): readonly CorrectedWords[] {
-  if (words.every((word) => isPlainlyKnown(word, index))) return [];
+  const short = spelledOut(words);
+  if (words.every((word) => isPlainlyKnown(word, index))) return short;
   const correct = (first: typeof unslipped, second: typeof unslipped): CorrectedWords => {
     const slips: [string, string][] = [];
     const out = words.map((word, at) => {
@@ -92,5 +93,20 @@ export function correctedWords(words: readonly string[], index: FoodIndex): read
     return { words: out, slips };
   };
   const ways = [correct(unslipped, unabbreviated), correct(unabbreviated, unslipped)].filter((way) => way.slips.length > 0);
+  return [...short, ...distinctWays(ways)];
+}
+
+/** The phrase with the usual abbreviations spelled out; none where no word of it is one. */
+function spelledOut(words: readonly string[]): CorrectedWords[] {
+  const slips: [string, string][] = [];
+  const out = words.flatMap((word) => {
+    const long = abbreviations.get(word);
+    if (long) slips.push([word, long.join(' ')]);
+    return long ?? [word];
+  });
+  return slips.length > 0 ? [{ words: out, slips }] : [];
+}
+
+function distinctWays(ways: CorrectedWords[]): CorrectedWords[] {
   return ways.length === 2 && ways[0]?.words.join(' ') === ways[1]?.words.join(' ') ? ways.slice(0, 1) : ways;
 }

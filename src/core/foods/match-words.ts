@@ -25,6 +25,17 @@ export const idleWords = fold(`
 /** Of these, the cutting and beating words: before a name they may make another food ("chopped tomatoes" is a tin). */
 export const cutWords = fold('chopped sliced diced cubed cut minced grated shredded torn crushed crumbled mashed julienned quartered halved beaten whisked whipped melted trimmed peeled cored');
 
+/** How cooks shorten words on a card. Read so only where the words as written name no better food. */
+export const abbreviations: ReadonlyMap<string, readonly string[]> = new Map(Object.entries({
+  br: 'brown', bwn: 'brown', wh: 'white', wht: 'white', ww: 'wholewheat', wm: 'wholemeal', gr: 'ground', grd: 'ground', grnd: 'ground', blk: 'black', spr: 'spring', swt: 'sweet', sw: 'sweet',
+  pot: 'potato', pots: 'potato', spud: 'potato', spuds: 'potato', on: 'onion', ons: 'onion', tom: 'tomato', toms: 'tomato', carr: 'carrot', courg: 'courgette', aub: 'aubergine', cauli: 'cauliflower', caul: 'cauliflower',
+  broc: 'broccoli', brocc: 'broccoli', cuc: 'cucumber', cuke: 'cucumber', spin: 'spinach', mush: 'mushroom', mushr: 'mushroom', shrooms: 'mushroom', sweetc: 'sweetcorn', parsl: 'parsley', cor: 'coriander', corr: 'coriander',
+  rosem: 'rosemary', garl: 'garlic', ging: 'ginger', cinn: 'cinnamon', cin: 'cinnamon', nutm: 'nutmeg', pap: 'paprika', turm: 'turmeric', chix: 'chicken', chx: 'chicken', chkn: 'chicken', bf: 'beef', mack: 'mackerel',
+  sard: 'sardine', bnls: 'boneless', sknls: 'skinless', skls: 'skinless', smk: 'smoked', smkd: 'smoked', fzn: 'frozen', froz: 'frozen', frz: 'frozen', frzn: 'frozen', tstd: 'toasted', ses: 'sesame', sunfl: 'sunflower', pumpk: 'pumpkin',
+  veg: 'vegetable', stk: 'stock', vin: 'vinegar', choc: 'chocolate', parm: 'parmesan', moz: 'mozzarella', mozz: 'mozzarella', ched: 'cheddar', yog: 'yogurt', yogh: 'yogurt', marg: 'margarine', marge: 'margarine', unsalt: 'unsalted',
+  pb: 'peanut butter', evoo: 'olive oil', oj: 'orange juice', bicarb: 'bicarbonate of soda', sr: 'self raising', vanil: 'vanilla', alm: 'almond', waln: 'walnut', chckp: 'chickpea', lent: 'lentil', dr: 'drained', chp: 'chopped', chpd: 'chopped', chopd: 'chopped', slcd: 'sliced', grtd: 'grated', drnd: 'drained',
+}).map(([short, long]) => [short, long.split(' ').map(foldWord)]));
+
 /** Colours: they tell sorts of one food apart, so they cost a little when no name holds them. */
 export const colourWords = fold('red green yellow orange white black brown purple golden gold pink blue dark light pale deep rainbow mixed bicolour striped heirloom heritage');
 
