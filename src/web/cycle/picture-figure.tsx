@@ -7,7 +7,7 @@ export function PictureFigure({ picture }: { readonly picture: CyclePicture }) {
     <figure className="cycle-figure">
       <figcaption>{picture.caption}</figcaption>
       {/* The server escapes every word of hers (src/adapters/print/svg.ts). */}
-      <div className="cycle-svg" dangerouslySetInnerHTML={{ __html: picture.svg }} />
+      <div className="cycle-svg" tabIndex={0} role="region" aria-label={table.caption} dangerouslySetInnerHTML={{ __html: picture.svg }} />
       <details>
         <summary>The same as a table</summary>
         <table>

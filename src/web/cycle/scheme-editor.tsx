@@ -14,6 +14,11 @@ function newRule(scheme: Scheme): SchemeRule {
   return { id: `rule-${n}`, title: 'New rule', window: { from: { anchor: 'next-period', day: -7 }, to: { anchor: 'next-period', day: -1 }, stretch: 'fixed' }, fixedDays: null, advice: noAdvice, evidence: 'experience', source: ownExperience };
 }
 
+/** The author's fixed days hold only for the window they were written for. */
+function withFixedDays(before: SchemeRule, now: SchemeRule): SchemeRule {
+  return JSON.stringify(before.window) === JSON.stringify(now.window) ? now : { ...now, fixedDays: null };
+}
+
 /** The practitioner's own rules: changed here, kept as a file of hers. A change that would break the scheme is refused with the reason. */
 export function SchemeEditor({ scheme, onChange }: { readonly scheme: Scheme; readonly onChange: (scheme: Scheme) => void }) {
   const [open, setOpen] = useState<string | null>(null);
@@ -48,7 +53,7 @@ export function SchemeEditor({ scheme, onChange }: { readonly scheme: Scheme; re
                 <Button className="plain" onPress={() => apply({ kind: 'remove-rule', id: rule.id })}>Remove</Button>
               </div>
             </div>
-            {open === rule.id && <RuleForm rule={rule} onKeep={(kept) => { if (apply({ kind: 'put-rule', rule: { ...kept, fixedDays: null } })) setOpen(null); }} onLeave={() => setOpen(null)} />}
+            {open === rule.id && <RuleForm rule={rule} onKeep={(kept) => { if (apply({ kind: 'put-rule', rule: withFixedDays(rule, kept) })) setOpen(null); }} onLeave={() => setOpen(null)} />}
           </li>
         ))}
       </ol>
