@@ -4,8 +4,9 @@ import { phraseWords, type Mention } from './word-lists.ts';
 
 /** One step of a turn of phrase (the marks are explained in data/statements/words/patterns.yaml). */
 type Step =
-  | { readonly kind: 'lists'; readonly lists: readonly string[]; readonly may: boolean }
-  | { readonly kind: 'words'; readonly options: readonly (readonly string[])[]; readonly may: boolean }
+  | { readonly kind: 'lists'; readonly lists: ReadonlySet<string>; readonly may: boolean }
+  /** Alternatives by their first word: the words that must follow it. */
+  | { readonly kind: 'words'; readonly options: ReadonlyMap<string, readonly (readonly string[])[]>; readonly may: boolean }
   | { readonly kind: 'number' }
   | { readonly kind: 'gap'; readonly most: number; readonly overCommas: boolean };
 
@@ -15,6 +16,12 @@ export interface PhrasePattern {
   /** Step at which the span begins and the one before which it ends. */
   readonly from: number;
   readonly needs: string | null;
+}
+
+function byFirstWord(options: readonly (readonly string[])[]): Map<string, (readonly string[])[]> {
+  const map = new Map<string, (readonly string[])[]>();
+  for (const [first = '', ...rest] of options) map.set(first, [...(map.get(first) ?? []), rest]);
+  return map;
 }
 
 /** Reads a turn of phrase; throws on a mark that it does not know. */
@@ -30,8 +37,8 @@ export function readPattern(text: string, forms: WordForms): { steps: Step[]; fr
       const last = steps.at(-1);
       if (last && (last.kind === 'words' || last.kind === 'lists')) steps[steps.length - 1] = { ...last, may: true };
     } else if (/^~/.test(bit)) steps.push({ kind: 'gap', most: Number(bit.replace(/~/g, '')), overCommas: bit.startsWith('~~') });
-    else if (bit.startsWith('{')) steps.push({ kind: 'lists', lists: bit.slice(1, -1).split('|'), may: false });
-    else steps.push({ kind: 'words', options: bit.split('|').filter((o) => o.trim() !== '').map((o) => phraseWords(o, forms)), may: false });
+    else if (bit.startsWith('{')) steps.push({ kind: 'lists', lists: new Set(bit.slice(1, -1).split('|')), may: false });
+    else steps.push({ kind: 'words', options: byFirstWord(bit.split('|').filter((o) => o.trim() !== '').map((o) => phraseWords(o, forms))), may: false });
   }
   return { steps, from };
 }
@@ -56,12 +63,16 @@ function stepEnds(step: Step, sentence: ReadSentence, at: number): number[] {
     case 'number':
       return sentence.tokens[at]?.kind === 'number' ? [at + 1] : [];
     case 'lists': {
-      const ends = (sentence.mentions[at] ?? []).filter((m) => step.lists.includes(m.list)).map((m) => m.end);
-      return [...new Set(step.may ? [...ends, at] : ends)].sort((a, b) => b - a);
+      const ends: number[] = step.may ? [at] : [];
+      for (const m of sentence.mentions[at] ?? []) if (step.lists.has(m.list) && !ends.includes(m.end)) ends.push(m.end);
+      return ends.length > 1 ? ends.sort((a, b) => b - a) : ends;
     }
     case 'words': {
-      const ends = step.options.filter((option) => wordsAt(sentence, at, option)).map((option) => at + option.length);
-      return [...new Set(step.may ? [...ends, at] : ends)].sort((a, b) => b - a);
+      const ends: number[] = step.may ? [at] : [];
+      for (const form of sentence.tokens[at]?.forms ?? []) {
+        for (const rest of step.options.get(form) ?? []) if (wordsAt(sentence, at + 1, rest) && !ends.includes(at + 1 + rest.length)) ends.push(at + 1 + rest.length);
+      }
+      return ends.length > 1 ? ends.sort((a, b) => b - a) : ends;
     }
     case 'gap': {
       const ends = [at];
@@ -96,7 +107,7 @@ export function matchPattern(pattern: PhrasePattern, sentence: ReadSentence, at:
 /** What a turn of phrase can begin with: words, lists, or a number. */
 export function openings(pattern: PhrasePattern): { words: string[]; lists: string[]; number: boolean } {
   const [first] = pattern.steps;
-  if (first?.kind === 'words') return { words: first.options.map((o) => o[0] ?? ''), lists: [], number: false };
+  if (first?.kind === 'words') return { words: [...first.options.keys()], lists: [], number: false };
   if (first?.kind === 'lists') return { words: [], lists: [...first.lists], number: false };
   return { words: [], lists: [], number: first?.kind === 'number' };
 }
