@@ -4,6 +4,7 @@ import type { DishChoices } from '../../app/dish-choices.ts';
 import { api } from '../api.ts';
 import { ChangePage } from '../change/change-page.tsx';
 import { SavedCookPage } from '../cook/saved-cook-page.tsx';
+import { CyclePage } from '../cycle/cycle-page.tsx';
 import { DishPage } from '../dish/dish-page.tsx';
 import { OwnFoodsPage } from '../own-foods/own-foods-page.tsx';
 import { SavedPage } from '../saved/saved-page.tsx';
@@ -63,6 +64,7 @@ export function App() {
             {place.page === 'change' && <ChangePage key={place.id ?? 'new'} id={place.id} options={ground.options} usual={ground.usual} />}
             {place.page === 'say' && <DishSayPage key={place.id ?? 'new'} id={place.id} options={ground.options} usual={ground.usual} />}
             {place.page === 'cook' && <SavedCookPage options={ground.options} />}
+            {place.page === 'cycle' && <CyclePage />}
             {place.page === 'saved' && <SavedPage />}
             {place.page === 'own-foods' && <OwnFoodsPage options={ground.options} />}
             {place.page === 'settings' && <SettingsPage options={ground.options} usual={ground.usual} onSaved={(usual) => setGround({ ...ground, usual })} />}
