@@ -198,19 +198,27 @@ export function cookPlan(solved: SolvedPlan, rules: KitchenRules): CookPlan {
     const last = kitchen.pieces.get(id)!.at(-1)!;
     return solved.starts[last]! + model.activities[last]!.duration;
   };
+  // Resting needs no place and no hand: it begins when what it follows ends, however late it may end.
+  const beginTick = (step: KitchenStep): number => {
+    const first = kitchen.pieces.get(step.id)![0]!;
+    const { earliest, latest } = model.activities[first]!;
+    const rests = step.attention.kind === 'none' && !step.ring && !step.oven && !step.pan && step.places.length === 0 && step.after.length > 0 && earliest !== latest;
+    const ends = step.after.flatMap((link) => (kitchen.pieces.has(link.step) ? [endTick(link.step) + link.wait] : []));
+    return rests && ends.length > 0 ? Math.min(solved.starts[first]!, Math.max(...ends)) : solved.starts[first]!;
+  };
   const steps = kitchen.steps.map((step): PlannedStep => {
     const parts = kitchen.pieces.get(step.id)!;
     const dish = dishOf.get(step.id)!;
     const followers = kitchen.steps.flatMap((other) => other.after.filter((link) => link.step === step.id).map((link) => ({ other, link })));
-    const waits = followers.map(({ other }) => solved.starts[kitchen.pieces.get(other.id)![0]!]! - endTick(step.id));
+    const waits = followers.map(({ other }) => beginTick(other) - endTick(step.id));
     const limits = followers.flatMap(({ link }) => (link.within === null ? [] : [link.within]));
     const table = followers.length === 0 ? solved.starts[kitchen.serve.get(dish.servedAfter)!]! - endTick(step.id) : 0;
     return {
       step,
       dish: dish.id,
-      start: clock(solved.starts[parts[0]!]!),
+      start: clock(beginTick(step)),
       end: clock(endTick(step.id)),
-      pieces: parts.map((part) => ({ start: clock(solved.starts[part]!), end: clock(solved.starts[part]! + model.activities[part]!.duration), cooks: isActive(step) ? (cooks.get(part) ?? []) : [] })),
+      pieces: parts.map((part, i) => ({ start: clock(i === 0 ? beginTick(step) : solved.starts[part]!), end: clock(solved.starts[part]! + model.activities[part]!.duration), cooks: isActive(step) ? (cooks.get(part) ?? []) : [] })),
       ring: step.ring ? ringOf(parts[0]!) : null,
       ovenCelsius: step.oven ? (kitchen.way.get(step.oven.celsius) ?? step.oven.celsius) : null,
       slack: Math.max(0, float[parts[0]!]! - solved.starts[parts[0]!]!),

@@ -243,10 +243,30 @@ function oven(build: Builder, how: Ends & { ovenOnAt: number | null; request: Co
   return on;
 }
 
+/**
+ * What goes on the heat by itself still wants a hand to begin, and what burns or bakes wants one to end: with one cook neither falls
+ * into the middle of a step that she cannot leave.
+ */
+function moments(build: Builder, { steps, pieces, progress }: { steps: readonly KitchenStep[]; pieces: ReadonlyMap<string, readonly number[]>; progress: Progress }): void {
+  const alone = steps.filter((step) => !isActive(step) && (step.ring || step.oven !== null || step.places.length > 0));
+  const bound = steps.filter((step) => step.attention.kind === 'stir');
+  for (const one of alone) {
+    const run = pieces.get(one.id)![0]!;
+    for (const other of bound) {
+      if (progress.has(one.id) && progress.has(other.id)) continue;
+      const stir = pieces.get(other.id)![0]!;
+      const length = build.duration(stir);
+      if (!progress.has(one.id)) build.choices.push({ first: { from: run, to: stir, ticks: 0 }, second: { from: stir, to: run, ticks: length } });
+      if (one.burns || one.oven !== null || one.places.length > 0) build.choices.push({ first: { from: run, to: stir, ticks: build.duration(run) }, second: { from: stir, to: run, ticks: length - build.duration(run) } });
+    }
+  }
+}
+
 function hands(build: Builder, { request, steps, pieces, progress }: { request: CookRequest; steps: readonly KitchenStep[]; pieces: ReadonlyMap<string, readonly number[]>; progress: Progress }): void {
   const { cooks } = request.kitchen;
   const resource = build.resource('hands', cooks, { kind: 'resource', resource: 'hands', capacity: cooks });
   for (const step of steps) if (isActive(step)) for (const part of pieces.get(step.id)!) build.uses.push({ resource, from: part, to: part, demand: step.cooks });
+  if (cooks === 1) moments(build, { steps, pieces, progress });
   // A look every N minutes is impossible while every cook is bound to a pan for longer than that.
   for (const step of steps) {
     if (step.attention.kind !== 'glance' || progress.get(step.id)?.doneAt != null) continue;

@@ -125,7 +125,7 @@ export function talkTrack(plan: CookPlan, paragraphs: readonly Paragraph[], sett
     }
   });
   const best = states.reduce((most, state) => (state.worth > most.worth ? state : most));
-  const starts = spread(best.chosen, rooms, seconds, plan);
+  const starts = spread(best.chosen, rooms, seconds, plan, paragraphs);
   const spoken = best.chosen.map(({ index }, k): Spoken => ({ paragraph: paragraphs[index]!, start: starts[k]!, end: starts[k]! + seconds[index]! }));
   const placed = new Set(best.chosen.map(({ index }) => index));
   const leftOut = paragraphs.flatMap((paragraph, index): LeftOut[] => {
@@ -137,15 +137,17 @@ export function talkTrack(plan: CookPlan, paragraphs: readonly Paragraph[], sett
   return { spoken, leftOut, deadAir: silences(plan, spoken, windows, settings), windows };
 }
 
-/** Moves each line towards the middle between its neighbours, within its windows: a few rounds even the silences out. */
-function spread(chosen: State['chosen'], rooms: readonly (readonly Window[])[], seconds: readonly number[], plan: CookPlan): number[] {
+/** Moves each line towards its anchor, or to the middle between its neighbours, within its windows: a few rounds even the silences out. */
+// eslint-disable-next-line max-params -- a private step of talkTrack over its own tables
+function spread(chosen: State['chosen'], rooms: readonly (readonly Window[])[], seconds: readonly number[], plan: CookPlan, paragraphs: readonly Paragraph[]): number[] {
   const starts = chosen.map(({ start }) => start);
   for (let round = 0; round < 40; round += 1) {
     chosen.forEach(({ index }, k) => {
       const length = seconds[index]!;
       const from = k === 0 ? plan.begin * 60 : starts[k - 1]! + seconds[chosen[k - 1]!.index]! + breath;
       const to = k + 1 === chosen.length ? plan.end * 60 : starts[k + 1]! - breath;
-      const wish = Math.round((from + to - length) / 2);
+      const kind = paragraphs[index]!.anchor?.kind;
+      const wish = kind === 'start' || kind === 'after' ? from : kind === 'serving' || kind === 'before' ? to - length : Math.round((from + to - length) / 2);
       let best = starts[k]!;
       for (const room of rooms[index]!) {
         const low = Math.max(room.start, from);
