@@ -1,7 +1,7 @@
 import { claimClasses, type Claim, type ClaimClass } from './claim.ts';
 import { kitchenClaims } from './kitchen-talk.ts';
 import { matchPattern, type PhrasePattern, type ReadSentence } from './phrase-pattern.ts';
-import { mentionClaims } from './mention-claims.ts';
+import { describedClaims, mentionClaims } from './mention-claims.ts';
 import { polarityOf } from './polarity.ts';
 import { relationClaims, type FoundClaim } from './relations.ts';
 import type { Sentence } from './sentences.ts';
@@ -99,7 +99,7 @@ function settled(found: readonly FoundClaim[]): FoundClaim[] {
 /** The claims of one sentence, in order. */
 export function findClaims(sentence: Sentence, vocabulary: StatementVocabulary): Claim[] {
   const read = readSentence(sentence, vocabulary);
-  const found = [...patternClaims(read, vocabulary), ...relationClaims(read), ...kitchenClaims(read)].filter((c) => !isKitchenSense(read, c));
+  const found = [...patternClaims(read, vocabulary), ...relationClaims(read), ...kitchenClaims(read), ...describedClaims(read)].filter((c) => !isKitchenSense(read, c));
   const foods = [...new Set(read.mentions.flat().filter((m) => m.list === 'food').map((m) => m.phrase))];
   const firm = settled(found);
   const all = [...firm, ...mentionClaims(read, firm)].sort((a, b) => a.start - b.start);

@@ -25,7 +25,8 @@ function clauses(sentence: ReadSentence): Clause[] {
   let from = 0;
   sentence.tokens.forEach((token, i) => {
     const hard = sentence.breaks[i] && token.kind === 'mark';
-    const soft = token.word === 'but' || (token.word === ',' && /^(and|so|then|but|which|it|that|the|i|we|you|lid)$/.test(sentence.tokens[i + 1]?.word ?? '') && i - from > 4);
+    const more = sentence.tokens[from]?.word === 'the' && /^(longer|more|less|finer|hotter|thinner|slower)$/.test(sentence.tokens[from + 1]?.word ?? '');
+    const soft = token.word === 'but' || !more && (token.word === ',' && /^(and|so|then|but|which|it|that|the|i|we|you|lid)$/.test(sentence.tokens[i + 1]?.word ?? '') && i - from > 4);
     if (!hard && !soft) return;
     out.push({ from, to: i });
     from = i + 1;

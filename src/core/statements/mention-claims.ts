@@ -47,18 +47,30 @@ function onlyNamed(sentence: ReadSentence, mention: Mention): boolean {
  * Claims that only a mention gives away. A complaint named in talk about food is taken as a statement on
  * disease unless the words show that it is only named: missing one can harm, a needless warning cannot.
  */
+/** A described complaint weighs more than what milder reading made of the same words. */
+export function describedClaims(sentence: ReadSentence): FoundClaim[] {
+  const found: FoundClaim[] = [];
+  for (let at = 0; at < sentence.tokens.length; at++) {
+    const mention = described(sentence, at);
+    if (mention && !onlyNamed(sentence, mention) && inSentence(sentence, 'food')) found.push({ class: 'disease', start: mention.start, end: mention.end, relation: 'mention' });
+  }
+  return found.slice(0, 1);
+}
+
 export function mentionClaims(sentence: ReadSentence, taken: readonly FoundClaim[]): FoundClaim[] {
   const found: FoundClaim[] = [];
   const free = (start: number, end: number): boolean => ![...taken, ...found].some((c) => start < c.end && c.start < end);
+  const effect = inSentence(sentence, 'frame:effect');
   const cautious = taken.some((c) => c.class === 'caution');
   const put = (mention: Mention | null, kind: ClaimClass): void => {
     if (mention && free(mention.start, mention.end) && !onlyNamed(sentence, mention)) found.push({ class: kind, start: mention.start, end: mention.end, relation: 'mention' });
   };
   for (let at = 0; at < sentence.tokens.length; at++) {
     if (!cautious && !taken.some((c) => c.class === 'disease')) put(longestAt(sentence, at, (m) => illLists.includes(m.list)) ?? described(sentence, at), 'disease');
+    if (!cautious && effect && taken.length === 0) put(longestAt(sentence, at, (m) => m.list === 'medicine'), 'disease');
     if (taken.length === 0) {
-      put(longestAt(sentence, at, (m) => m.list === 'weight'), 'weight');
-      if (inSentence(sentence, 'frame:effect')) put(longestAt(sentence, at, (m) => (m.list === 'hormone' || m.list === 'cycle') && hormonal.test(m.phrase)), 'cycle-hormone');
+      if (effect) put(longestAt(sentence, at, (m) => m.list === 'weight'), 'weight');
+      if (effect) put(longestAt(sentence, at, (m) => (m.list === 'hormone' || m.list === 'cycle') && hormonal.test(m.phrase)), 'cycle-hormone');
     }
   }
   return found.slice(0, 3);
