@@ -8,7 +8,10 @@ export type Rival = (typeof rivals)[number];
 /** One forecast of one next start, made from the record that stood then. */
 export interface Trial {
   readonly woman: string;
+  /** Recorded cycles that the forecast saw: her newest ones. */
   readonly history: number;
+  /** Whether those were all she had. */
+  readonly all: boolean;
   readonly truth: number;
   readonly model: DayDistribution;
   readonly range: CentralRange;
@@ -53,6 +56,7 @@ function recordUpTo(woman: Woman, cycles: number): ToldCycle[] {
   return told;
 }
 
+/** Every cycle of every woman, forecast from her newest 0, 1, 2 … `mostHistory` cycles before it. */
 export function trialsOf(model: CycleModel, women: readonly Woman[], mostHistory: number): Trial[] {
   const figures = populationFigures(women.map((w) => recordUpTo(w, w.lengths.length).map((c) => c.length)).filter((x) => x.length > 0));
   const trials: Trial[] = [];
@@ -60,15 +64,16 @@ export function trialsOf(model: CycleModel, women: readonly Woman[], mostHistory
     for (let i = 0; i < woman.lengths.length; i += 1) {
       // Only where the last start was written down: else she has no day to count from.
       if (i > 0 && !woman.written[i - 1]) continue;
-      const told = recordUpTo(woman, i).map((c) => ({ ...c, ovulationDay: null }));
-      const n = told.length;
-      if (n > mostHistory) break;
-      const lengths = told.map((c) => c.length);
-      const next = nextCycle(model, { cycles: told, age: null });
-      const shrunk = (lengths.reduce((a, b) => a + b, 0) + figures.ratio * figures.mean) / (n + figures.ratio);
-      const points: Partial<Record<Rival, number>> = { 'population mean': figures.mean };
-      if (n > 0) Object.assign(points, { 'last cycle': lengths[n - 1]!, 'running mean': mean(lengths), 'shrunk mean': shrunk });
-      trials.push({ woman: woman.id, history: n, truth: woman.lengths[i]!, model: next.length, range: next.range, points });
+      const past = recordUpTo(woman, i).map((c) => ({ ...c, ovulationDay: null }));
+      for (let n = 0; n <= Math.min(mostHistory, past.length); n += 1) {
+        const told = past.slice(past.length - n);
+        const lengths = told.map((c) => c.length);
+        const next = nextCycle(model, { cycles: told, age: null });
+        const shrunk = (lengths.reduce((a, b) => a + b, 0) + figures.ratio * figures.mean) / (n + figures.ratio);
+        const points: Partial<Record<Rival, number>> = { 'population mean': figures.mean };
+        if (n > 0) Object.assign(points, { 'last cycle': lengths[n - 1]!, 'running mean': mean(lengths), 'shrunk mean': shrunk });
+        trials.push({ woman: woman.id, history: n, all: n === past.length, truth: woman.lengths[i]!, model: next.length, range: next.range, points });
+      }
     }
   return trials;
 }
@@ -125,11 +130,11 @@ export interface Coverage {
   readonly count: number;
 }
 
-/** How often the 80 % range held the day, over all trials and in each quarter of women by their own deviation of true lengths (women with 3 cycles or more). */
+/** How often the 80 % range held the day, over the forecasts that saw all her cycles (0 to 12) and in each quarter of women by their own deviation of true lengths (women with 3 cycles or more). */
 export function coverageOf(trials: readonly Trial[], women: readonly Woman[], fromHistory: number): Coverage {
   const own = women.filter((w) => w.lengths.length >= 3).map((w) => ({ id: w.id, deviation: sd(w.lengths) })).sort((a, b) => a.deviation - b.deviation);
   const quarter = new Map(own.map((w, i) => [w.id, Math.floor((4 * i) / own.length)]));
-  const used = trials.filter((t) => t.history >= fromHistory);
+  const used = trials.filter((t) => t.all && t.history >= fromHistory);
   const hit = (ts: readonly Trial[]): number => mean(ts.map((t) => coveredShare(t.range, t.truth)));
   const width = (ts: readonly Trial[]): number => mean(ts.map((t) => t.range.high - t.range.low));
   return { overall: hit(used), quarters: [0, 1, 2, 3].map((q) => hit(used.filter((t) => quarter.get(t.woman) === q))), width: width(used), ordinaryWidth: width(used.filter((t) => (quarter.get(t.woman) ?? 3) < 3)), count: used.length };
