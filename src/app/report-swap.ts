@@ -48,8 +48,10 @@ export function reportWish(dish: WorkedDish, wish: SwapWish, context: ChangeCont
   const { currency } = context.settings;
   const far = result.outOfReach.map((b) => (b.kind === 'cost' ? 'the cost' : (nutrientOf.get(b.id)?.name.toLowerCase() ?? b.id)));
   const unpriced = wish.costMost !== null && result.unpriced > 0 ? ` ${result.unpriced} ${result.unpriced === 1 ? 'line has' : 'lines have'} no price, so costs are “at least”.` : '';
+  const inTheWay = result.stuck.length > 0 ? `No food that plays the part of ${listed(result.stuck.map((l) => `“${l}”`))} is known to be without it. Take the line out, or choose another food yourself.`
+    : result.holding.length > wish.swaps ? `${result.holding.length} lines hold what shall be left out, more than ${wish.swaps} swaps can change: ${listed(result.holding.map((l) => `“${l}”`))}.` : null;
   const words = result.answers.length === 0
-    ? far.length > 0 ? `No set of up to ${wish.swaps} swaps reaches it: ${listed(far)} is out of reach with the foods that play these parts.${unpriced}` : `No set of up to ${wish.swaps} swaps meets all of it at once.${unpriced}`
+    ? inTheWay !== null ? inTheWay : far.length > 0 ? `No set of up to ${wish.swaps} swaps reaches it: ${listed(far)} is out of reach with the foods that play these parts.${unpriced}` : `No set of up to ${wish.swaps} swaps meets all of it at once.${unpriced}`
     : result.answers[0]?.swaps.length === 0 ? `The dish already meets it as it is.${unpriced}` : `Every combination of up to ${wish.swaps} swaps among ${result.options} alternatives was covered; those nearest to the dish come first.${unpriced}`;
   return {
     words,
@@ -57,8 +59,12 @@ export function reportWish(dish: WorkedDish, wish: SwapWish, context: ChangeCont
       swaps: answer.swaps.map((s) => ({ lineId: s.lineId, before: s.before, after: s.after, why: s.option.reasons.map(swapReasonText) })),
       text: answer.text,
       nutrients: answer.nutrients.map(({ id, amount, atLeast }) => ({ id, name: nutrientOf.get(id)?.name ?? id, words: `${atLeast ? 'at least ' : ''}${figure(amount)} ${nutrientOf.get(id)?.unit ?? ''}` })),
-      cost: `${answer.cost.missing > 0 ? 'at least ' : ''}${money(answer.cost.portion, currency)} a portion`,
-      notSure: [...new Set(answer.notSure.map((n) => `${nameOf.get(n.substance) ?? n.substance}: ${n.state === 'may' ? 'traces or some recipes' : 'not known'}`))],
+      cost: answer.cost.none ? 'no prices noted' : `${answer.cost.missing > 0 ? 'at least ' : ''}${money(answer.cost.portion, currency)} a portion`,
+      notSure: [...new Set(answer.notSure.map((n) => n.substance))].map((id) => {
+        const lines = answer.notSure.filter((n) => n.substance === id);
+        const told = lines.slice(0, 3).map((n) => `“${n.line}” (${n.state === 'may' ? 'traces or some recipes' : 'not known'})`);
+        return `${nameOf.get(id) ?? id} in ${listed(told)}${lines.length > 3 ? ` and ${lines.length - 3} more` : ''}`;
+      }),
     })),
   };
 }

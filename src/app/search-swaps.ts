@@ -39,15 +39,19 @@ export interface WishAnswer {
   readonly text: string;
   /** Portion totals after working the new text out in full. */
   readonly nutrients: readonly { readonly id: NutrientId; readonly amount: number; readonly atLeast: boolean }[];
-  readonly cost: { readonly portion: number; readonly missing: number };
+  readonly cost: { readonly portion: number; readonly missing: number; readonly none: boolean };
   /** What the wish asks to leave out and still may be in by traces, or is not known. */
-  readonly notSure: readonly { readonly substance: SubstanceId; readonly lineId: string; readonly state: 'may' | 'unknown' }[];
+  readonly notSure: readonly { readonly substance: SubstanceId; readonly line: string; readonly state: 'may' | 'unknown' }[];
 }
 
 export interface WishResult {
   readonly answers: readonly WishAnswer[];
   /** Bounds that no combination of up to three swaps meets. */
   readonly outOfReach: readonly ({ readonly kind: 'nutrient'; readonly id: NutrientId } | { readonly kind: 'cost' })[];
+  /** Lines that hold what shall be left out, and no food that plays their part is known to be without it. */
+  readonly stuck: readonly string[];
+  /** Lines that hold it, with or without a way out; more than `swaps` of them cannot all change. */
+  readonly holding: readonly string[];
   /** Lines without a price: the cost of the dish is "at least". */
   readonly unpriced: number;
   readonly options: number;
@@ -83,14 +87,17 @@ function avoided(wish: SwapWish, context: ChangeContext): ReadonlySet<SubstanceI
   return new Set([...wish.without.flatMap((word) => wishedSubstances(word, context)), ...diets]);
 }
 
-/** Whether a state breaks the wish. A line's own unknown composition is told and not ruled out, unless the wish is strict; a food put in must be known. */
+/**
+ * Whether a state breaks the wish. What a line of hers only may hold, or is not known to hold, is told
+ * with the answer and not ruled out, unless the wish is strict; a food put in must be known, traces apart.
+ */
 function breaks(told: SubstanceState | undefined, strict: boolean, isNew: boolean): boolean {
   const state = told?.state ?? 'unknown';
   if (state === 'not') return false;
   if (state === 'contains') return true;
   if (strict) return true;
-  if (state === 'unknown') return isNew;
-  return told?.reasons.some((r) => r.code !== 'cross-contact') ?? true;
+  if (!isNew) return false;
+  return state === 'unknown' || (told?.reasons.some((r) => r.code !== 'cross-contact') ?? true);
 }
 
 interface PreparedLine {
@@ -137,7 +144,7 @@ function answerOf(dish: WorkedDish, swaps: readonly WishedSwap[], wish: SwapWish
     const { states } = lineAllergens({ line: l.line, match: l.match, food: l.food }, context.reader);
     return [...avoid].flatMap((substance) => {
       const state = states.get(substance)?.state;
-      return state === 'may' || state === 'unknown' ? [{ substance, lineId: l.line.id, state }] : [];
+      return state === 'may' || state === 'unknown' ? [{ substance, line: l.line.text, state }] : [];
     });
   });
   return {
@@ -146,7 +153,7 @@ function answerOf(dish: WorkedDish, swaps: readonly WishedSwap[], wish: SwapWish
       const total = after.totals.totals.get(id);
       return { id, amount: (total?.known ?? 0) / after.servings.count, atLeast: total?.state !== 'complete' };
     }),
-    cost: { portion: cost.portion, missing: cost.missing },
+    cost: { portion: cost.portion, missing: cost.missing, none: cost.lines.every((l) => l.cost === null || l.state === 'free') },
   };
 }
 
@@ -194,6 +201,8 @@ export function searchWish(dish: WorkedDish, wish: SwapWish, context: ChangeCont
   return {
     answers,
     outOfReach: found.outOfReach.map((bound) => (bound < cost ? { kind: 'nutrient' as const, id: wish.nutrients[bound]!.id } : { kind: 'cost' as const })),
+    stuck: prepared.filter((p) => p.search.options[0]?.forbidden && p.search.options.slice(1).every((o) => o.forbidden)).map((p) => p.worked.line.text),
+    holding: prepared.filter((p) => p.search.options[0]?.forbidden).map((p) => p.worked.line.text),
     unpriced: priceDish(dish, context.settings.prices).missing,
     options: prepared.reduce((sum, p) => sum + p.options.length - 1, 0),
   };

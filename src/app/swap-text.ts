@@ -41,9 +41,10 @@ export function swapText(worked: WorkedLine, option: SwapOption, grams: number, 
 function namedText(worked: WorkedLine, option: SwapOption, at: { readonly grams: number; readonly name: string }, tables: DishTables): { readonly text: string; readonly grams: number } | null {
   const { line } = worked;
   const { grams, name } = at;
-  const extra = line.food.qualifiers.filter((q) => carriedOver.test(q));
+  // "Chopped tomatoes" in a tin are cut by the maker: that does not hold for what comes instead.
+  const extra = line.food.qualifiers.filter((q) => carriedOver.test(q) && (worked.match.form !== 'canned' || /drained|rinsed|optional|to (serve|garnish)/.test(q)));
   const remarks = line.remarks.includes('optional') && !extra.includes('optional') ? ['optional'] : [];
-  const tail = [...extra, ...remarks].map((q) => `, ${q}`).join('');
+  const tail = [...extra.filter((q) => !name.includes(q)), ...remarks].map((q) => `, ${q}`).join('');
   const reads = (text: string, by: number): { text: string; grams: number } | null => {
     const found = lookUpLine(text, tables);
     const means = found !== null && found.match.entry?.name === option.entry.name && found.match.code === option.food.code;

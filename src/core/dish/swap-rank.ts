@@ -46,8 +46,8 @@ const shares = { family: 0.42, kin: 0.33, makeUp: 0.25 } as const;
 const looseFit = 0.55;
 const otherFormFit = 0.72;
 const shelfFit = 0.15;
-/** Forms that are another food in the hand: never offered as another form of the same. */
-const apart = new Set<FoodForm>(['oil', 'juice', 'peel', 'flour', 'powder', 'paste', 'flakes', 'ground', 'pickled', 'sprouted', 'instant', 'sweetened']);
+/** Forms that a food is bought in, so that one can be bought for another; the rest are other foods in the hand, or what she does to it herself. */
+const boughtAs = new Set<FoodForm>(['raw', 'frozen', 'canned', 'dried', 'smoked', 'salted', 'unsalted', 'wholemeal', 'low-fat', 'skimmed']);
 
 interface Place {
   readonly family: SwapFamily;
@@ -124,7 +124,7 @@ export function swapRanker(tables: SwapTables, entries: readonly KitchenEntry[],
     if (entry) {
       const family = places.get(entry.name)?.[0]?.family ?? null;
       for (const form of Object.keys(entry.forms) as FoodForm[]) {
-        if (form === source.form || apart.has(form) || (source.form !== null && apart.has(source.form))) continue;
+        if (form === source.form || !boughtAs.has(form) || (source.form !== null && !boughtAs.has(source.form))) continue;
         offer(option(source, entry, { form, fit: otherFormFit, kin: 0.7, reasons: [{ code: 'other-form', form }], family }));
       }
     }

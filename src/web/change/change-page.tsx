@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { Button, Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import type { ChangeDesk } from '../../app/change-desk.ts';
 import type { ChangeWords } from '../../app/change-report.ts';
@@ -26,6 +26,7 @@ export function ChangePage({ id, options, usual }: { readonly id: string | null;
   const [ground, setGround] = useState<Ground | null>(null);
   const [lineId, setLineId] = useState<string | null>(null);
   const [tab, setTab] = useState<string>('swap');
+  const panels = useRef<HTMLDivElement>(null);
   const [said, setSaid] = useState<string | null>(null);
   const [before, setBefore] = useState<{ readonly text: string; readonly choices: DishChoices } | null>(null);
   useEffect(() => {
@@ -46,6 +47,12 @@ export function ChangePage({ id, options, usual }: { readonly id: string | null;
     if (id !== null) api.saveDish(id, before.text, before.choices, 'taken back').then((kept) => dish.setSaved(kept)).catch((error: unknown) => setSaid(troubleText(error)));
     setBefore(null);
   };
+  const choose = (line: string): void => {
+    setLineId(line);
+    setTab('swap');
+    // On a narrow screen the answer is below the list.
+    if (window.matchMedia('(max-width: 900px)').matches) panels.current?.scrollIntoView({ block: 'start' });
+  };
   const lines = dish.report?.lines ?? [];
   return (
     <div className="change-page">
@@ -54,13 +61,13 @@ export function ChangePage({ id, options, usual }: { readonly id: string | null;
         <p className="quiet">{dish.report?.servings.words}</p>
         <ul>
           {lines.map((l) => (
-            <li key={l.id}><Button className="change-line" aria-pressed={lineId === l.id} onPress={() => { setLineId(l.id); setTab('swap'); }}>{l.text}</Button></li>
+            <li key={l.id}><Button className="change-line" aria-pressed={lineId === l.id} onPress={() => choose(l.id)}>{l.text}{lines.filter((x) => x.text === l.text).length > 1 && <span className="swap-why">{l.food.name}</span>}</Button></li>
           ))}
         </ul>
         <p role="status" className="quiet">{said}</p>
         {before !== null && <Button className="plain" onPress={back}>Take the last change back</Button>}
       </aside>
-      <Tabs className="change-tabs" selectedKey={tab} onSelectionChange={(key) => setTab(String(key))}>
+      <Tabs ref={panels} className="change-tabs" selectedKey={tab} onSelectionChange={(key) => setTab(String(key))}>
         <TabList aria-label="Ways to change the dish" className="change-tablist">{tabs.map(([key, name]) => <Tab key={key} id={key} className="change-tab">{name}</Tab>)}</TabList>
         {ground !== null && (
           <>

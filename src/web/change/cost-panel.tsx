@@ -19,7 +19,7 @@ export function CostPanel({ dish }: { readonly dish: DishState }) {
                 <tr key={l.lineId} data-state={l.state}>
                   <td>{l.text}</td>
                   <td className="num">{l.cost ?? '–'}</td>
-                  <td><div className="meter" aria-hidden="true"><div className="meter-fill" style={{ width: `${Math.round(l.share * 100)}%` }} /></div></td>
+                  <td>{l.share > 0 && <div className="meter" aria-hidden="true"><div className="meter-fill" style={{ width: `${Math.round(l.share * 100)}%` }} /></div>}</td>
                   <td>{l.words !== '' && <strong>{l.words}</strong>} {l.from !== null && <span className="quiet">{l.from}</span>}</td>
                 </tr>
               ))}

@@ -32,12 +32,12 @@ export function HoldsPanel({ dish, choices, list, onList }: { readonly dish: Dis
       {trouble !== null && <p className="trouble" role="alert">{trouble}</p>}
       {answer !== null && (
         <>
-          <p className="asks-line">{answer.caution}</p>
+          <p className="change-caution">{answer.caution}</p>
           {groups.map(({ state, title, sign }) => {
             const items = answer.items.filter((i) => i.state === state);
             if (items.length === 0) return null;
             return (
-              <section key={state} className="holds" data-state={state}>
+              <section key={state} className="change-holds" data-state={state}>
                 <h3><span aria-hidden="true">{sign}</span> {title}</h3>
                 {state === 'not' ? <p>{items.map((i) => i.name).join(', ')}</p> : <ul>{items.map((i) => <Item key={i.id} item={i} />)}</ul>}
               </section>

@@ -50,9 +50,9 @@ export function PricesPanel({ options }: { readonly options: DeskOptions }) {
             <tbody>
               {rows.map((r) => (
                 <tr key={r.id} data-state={r.problem !== null ? 'no-price' : r.stale ? 'stale' : 'priced'}>
-                  <td>{r.food}</td><td>{r.pack}</td><td className="num">{r.price.toFixed(2)}</td><td>{r.shop}</td><td>{r.date}{r.stale && <strong className="swap-why">old: {r.ageDays} days</strong>}</td>
+                  <td>{r.food}</td><td className="short">{r.pack}</td><td className="num">{r.price.toFixed(2)}</td><td>{r.shop}</td><td className="short">{r.date}{r.stale && <strong className="swap-why">old: {r.ageDays} days</strong>}</td>
                   <td>{r.problem ?? r.readAs}{r.perKg !== null && <span className="swap-why">{r.perKg}</span>}</td>
-                  <td><Button className="link" aria-label={`Take out the price of ${r.food}`} onPress={() => show(changeApi.savePrices(rows.filter((x) => x.id !== r.id).map(bare)), [`The price of ${r.food} is taken out.`])}>Take out</Button></td>
+                  <td className="short"><Button className="link" aria-label={`Take out the price of ${r.food}`} onPress={() => show(changeApi.savePrices(rows.filter((x) => x.id !== r.id).map(bare)), [`The price of ${r.food} is taken out.`])}>Take out</Button></td>
                 </tr>
               ))}
             </tbody>

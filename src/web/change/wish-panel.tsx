@@ -59,7 +59,7 @@ export function WishPanel({ dish, options, choices, onText }: { readonly dish: D
               <li className="swap-option" key={found.text}>
                 {found.swaps.length === 0 ? <p>As it is.</p> : found.swaps.map((s) => <p key={s.lineId} className="swap-pair"><span>{s.before}</span> <span aria-hidden="true">→</span> <strong>{s.after}</strong><span className="swap-why">{s.why[0]}</span></p>)}
                 <p className="swap-facts">{found.nutrients.map((n) => <span key={n.id}><strong>{n.name}</strong> {n.words}</span>)}<span><strong>Cost</strong> {found.cost}</span></p>
-                {found.notSure.length > 0 && <p className="asks-line">Not sure, read the packs: {found.notSure.join('; ')}.</p>}
+                {found.notSure.length > 0 && <p className="asks-line">Not sure, read the packs: {found.notSure.slice(0, 4).join('; ')}{found.notSure.length > 4 && `; and ${found.notSure.length - 4} more`}.</p>}
                 {found.swaps.length > 0 && <Button onPress={() => onText(found.text, found.swaps.map((s) => `${s.after} for ${s.before}`).join('; '))}>Put {found.swaps.length === 1 ? 'it' : 'them'} in</Button>}
               </li>
             ))}
