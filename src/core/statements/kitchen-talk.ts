@@ -5,7 +5,7 @@ const endOf = (sentence: ReadSentence, at: number, ...lists: readonly string[]):
 const aboutBody = /^(your|body|absorb|absorbs|absorption|bodies|gut|digest|digestion|stomach|tummy|belly|hormones?|me|us|women)$/;
 // Words of the pot that are also everyday words: alone they tell nothing.
 const plainProcess = /^(heat|water|pan|air|oven|oil|butter|sugar|salt|flour|protein|raw|fridge|minute|light|rest|cool|ground|store|cut)$/;
-const change = /^(leak|seep|drip|end|build|cut|gentle|sit|lose|retain|preserve|destroy|kill|break|wreck|release|unlock|leach|soften|tenderize|caramelize|thicken|brown|emulsify|split|curdle|evaporate|dissolve|oxidize|concentrate|intensify|sweeten|activate|denature|gelatinize|swell|survive|ferment|convert|react|touch|fade|wipe|burn|suffer|become|form|turn|double|halve|reduce|lower|free|draw|wash|keep|hold|stop|seal|raise|increase|develop|create|tame|mellow|deepen|give|leave|make|take|bring|trap|change|protect|set|firm|speed|slow|need|stay|vanish|escape|cook|boil|pass|go|toughen|crisp|melt|bind|stand|withstand)$/;
+const change = /^(leak|carry|let|relax|help|seep|drip|end|build|cut|gentle|sit|lose|retain|preserve|destroy|kill|break|wreck|release|unlock|leach|soften|tenderize|caramelize|thicken|brown|emulsify|split|curdle|evaporate|dissolve|oxidize|concentrate|intensify|sweeten|activate|denature|gelatinize|swell|survive|ferment|convert|react|touch|fade|wipe|burn|suffer|become|form|turn|double|halve|reduce|lower|free|draw|wash|keep|hold|stop|seal|raise|increase|develop|create|tame|mellow|deepen|give|leave|make|take|bring|trap|change|protect|set|firm|speed|slow|need|stay|vanish|escape|cook|boil|pass|go|toughen|crisp|melt|bind|stand|withstand)$/;
 
 // What the pot does to nutrients, whoever is said to do it.
 const spoiling = /^(kill|destroy|wipe|burn|leach|boil|wash|oxidize|evaporate|survive|fade|suffer|dissolve|degrade|seep|leak|touch)$/;
@@ -26,7 +26,7 @@ function clauses(sentence: ReadSentence): Clause[] {
   sentence.tokens.forEach((token, i) => {
     const hard = sentence.breaks[i] && token.kind === 'mark';
     const more = sentence.tokens[from]?.word === 'the' && /^(longer|more|less|finer|hotter|thinner|slower)$/.test(sentence.tokens[from + 1]?.word ?? '');
-    const soft = token.word === 'but' || !more && (token.word === ',' && /^(and|so|then|but|which|it|that|the|i|we|you|lid)$/.test(sentence.tokens[i + 1]?.word ?? '') && i - from > 4);
+    const soft = token.word === 'but' || !more && (token.word === ',' && /^(and|so|then|but|which|it|that|the|i|we|you|lid)$/.test(sentence.tokens[i + 1]?.word ?? '') && i - from > 2);
     if (!hard && !soft) return;
     out.push({ from, to: i });
     from = i + 1;

@@ -11,7 +11,8 @@ const inSentence = (sentence: ReadSentence, list: string): boolean => sentence.m
 /** A part of the body next to a word of distress is a complaint that is only described. */
 function described(sentence: ReadSentence, at: number): Mention | null {
   const part = (sentence.mentions[at] ?? []).filter((m) => m.list === 'body' || m.list === 'part').sort((a, b) => b.end - a.end)[0];
-  if (!part) return null;
+  const beforePart = sentence.tokens[at - 1]?.word ?? '';
+  if (!part || /^(the|its|crisp|chicken|fish|salmon|potato|lemon|orange)$/.test(beforePart) || /^(skins|hearts|stones)$/.test(sentence.tokens[at]?.word ?? '')) return null;
   for (let i = Math.max(0, at - 3); i < Math.min(sentence.tokens.length, part.end + 4); i++) {
     if (i >= at && i < part.end) continue;
     const distress = (sentence.mentions[i] ?? []).find((m) => m.list === 'distress');
