@@ -4,7 +4,7 @@ import type { FoundClaim } from './relations.ts';
 const endOf = (sentence: ReadSentence, at: number, ...lists: readonly string[]): number => Math.max(0, ...(sentence.mentions[at] ?? []).filter((m) => lists.includes(m.list)).map((m) => m.end));
 const aboutBody = /^(your|body|absorb|absorbs|absorption|bodies|gut|digest|digestion|stomach|tummy|belly|hormones?|me|us|women)$/;
 // Words of the pot that are also everyday words: alone they tell nothing.
-const plainProcess = /^(heat|water|pan|air|oven|oil|butter|sugar|salt|flour|protein|raw|fridge|minute|light|rest|cool|ground|store|cut)$/;
+const plainProcess = /^(heat|water|pan|air|oven|oil|butter|sugar|salt|flour|protein|raw|fridge|minute|light|rest|cool|ground|store|cut|lemon|toast|yolk|enzyme|gluten)$/;
 const change = /^(leak|carry|let|relax|help|seep|drip|end|build|cut|gentle|sit|lose|retain|preserve|destroy|kill|break|wreck|release|unlock|leach|soften|tenderize|caramelize|thicken|brown|emulsify|split|curdle|evaporate|dissolve|oxidize|concentrate|intensify|sweeten|activate|denature|gelatinize|swell|survive|ferment|convert|react|touch|fade|wipe|burn|suffer|become|form|turn|double|halve|reduce|lower|free|draw|wash|keep|hold|stop|seal|raise|increase|develop|create|tame|mellow|deepen|give|leave|make|take|bring|trap|change|protect|set|firm|speed|slow|need|stay|vanish|escape|cook|boil|pass|go|toughen|crisp|melt|bind|stand|withstand)$/;
 
 // What the pot does to nutrients, whoever is said to do it.
@@ -45,12 +45,17 @@ export function kitchenClaims(sentence: ReadSentence): FoundClaim[] {
     const nutrients = places.filter((i) => endOf(sentence, i, 'nutrient') > 0);
     const verbs = places.filter((i) => endOf(sentence, i, 'kitchenVerb') > 0 && sentence.tokens[i]?.joined !== true && sentence.tokens[i]?.word !== 'brown' && sentence.tokens[i]?.forms.some((f) => change.test(f)) === true);
     const verb = verbs.find((v) => [...processes, ...objects, ...nutrients].some((p) => p < v)) ?? verbs[0];
-    if (verb === undefined) return [];
+    if (verb === undefined) {
+      const talk = strong.some((p) => /ing$/.test(sentence.tokens[p]?.word ?? '')) && nutrients.some((n) => !strong.includes(n)) ? [...strong, ...nutrients] : [];
+      return talk.length === 0 || from !== 0 ? [] : [spanOf(sentence, Math.min(...talk), talk)];
+    }
     const first = sentence.tokens[from];
     const ordered = first?.forms.some((f) => (sentence.mentions[from] ?? []).some((m) => m.list === 'cookVerb' && m.phrase === f)) === true && !/ing$/.test(first.word);
+    const gerunds = strong.filter((p) => /ing$/.test(sentence.tokens[p]?.word ?? ''));
+    const plainTalk = !ordered && gerunds.length > 0 && nutrients.some((n) => !strong.includes(n));
     const things = [...new Set([...objects, ...nutrients, ...processes])].filter((p) => p !== verb);
     const telling = nutrients.length + objects.length;
-    const enough = ordered ? nutrients.length > 0 && verbs.some((v) => v > from) : (strong.length > 0 && telling > 0) || objects.filter((o) => !strong.includes(o)).length > 1 || (processes.length > 1 && telling > 0);
+    const enough = plainTalk || (ordered ? nutrients.length > 0 && verbs.some((v) => v > from) : (strong.length > 0 && telling > 0) || objects.filter((o) => !strong.includes(o)).length > 1 || (processes.length > 1 && telling > 0));
     const spoilt = verbs.some((v) => sentence.tokens[v]?.forms.some((f) => spoiling.test(f)));
     if (spoilt && nutrients.length > 0 && !ordered) return [spanOf(sentence, verb, things)];
     if (!enough || things.length < 2) return [];

@@ -1,6 +1,6 @@
 import type { ClaimClass } from './claim.ts';
 import type { ReadSentence } from './phrase-pattern.ts';
-import type { FoundClaim } from './relations.ts';
+import { ailingAt, type FoundClaim } from './relations.ts';
 import type { Mention } from './word-lists.ts';
 
 const illLists: readonly string[] = ['condition', 'complaint', 'sign'];
@@ -44,6 +44,50 @@ function onlyNamed(sentence: ReadSentence, mention: Mention): boolean {
   return !(effect || inSentence(sentence, 'food') || sentence.tokens.some((t) => t.word === '?') || sentence.tokens.some((t) => ['your', 'you'].includes(t.word)));
 }
 
+const yours = (sentence: ReadSentence): boolean => sentence.tokens.some((t) => /^(your|yours|you)$/.test(t.word));
+
+function ailing(sentence: ReadSentence, at: number): Mention | null {
+  const place = ailingAt(sentence, at);
+  return place === null ? null : { list: 'complaint', phrase: 'ailing', ...place };
+}
+
+const firstOf = (sentence: ReadSentence, list: string): Mention | null => sentence.mentions.flat().find((m) => m.list === list) ?? null;
+
+/** A word of safety or a group at risk with a word of warning. */
+function guardedCaution(sentence: ReadSentence): FoundClaim | null {
+  const danger = firstOf(sentence, 'riskGroup') ?? firstOf(sentence, 'danger');
+  const warn = firstOf(sentence, 'warn') ?? firstOf(sentence, 'professional');
+  if (!danger || !warn || inSentence(sentence, 'frame:mention')) return null;
+  const last = sentence.tokens.at(-1)?.kind === 'mark' ? sentence.tokens.length - 1 : sentence.tokens.length;
+  return { class: 'caution', start: Math.min(danger.start, warn.start), end: Math.max(danger.end, warn.end, Math.min(last, Math.max(danger.end, warn.end) + 4)), relation: 'mention' };
+}
+
+/** Somebody with authority, or science, beside a word of approval and the food. */
+function vouched(sentence: ReadSentence): FoundClaim | null {
+  if (inSentence(sentence, 'frame:mention') || inSentence(sentence, 'process')) return null;
+  const who = firstOf(sentence, 'authority');
+  const vouch = firstOf(sentence, 'vouch') ?? (who === null ? null : firstOf(sentence, 'approve'));
+  const proof = firstOf(sentence, 'proof');
+  if (who && vouch && Math.abs(vouch.start - who.start) <= 9) return { class: 'endorsement', start: Math.min(who.start, vouch.start), end: Math.max(who.end, vouch.end), relation: 'mention' };
+  return proof && inSentence(sentence, 'food') ? { class: 'endorsement', start: proof.start, end: proof.end, relation: 'mention' } : null;
+}
+
+const states = /^(sleep|deep sleep|digestion|immunity|immune system|immune function|circulation|energy level|mood|good mood|concentration|focus|memory|stamina|tiredness|fatigue|stress|stress level|afternoon slump|brain power|gut health|bone health|heart health|brain health|skin health|gut bacteria|gut flora|microbiome|nervous system|metabolism|alertness|calm|absorption|iron absorption|eyesight|energy)$/;
+
+/** A part of her body or a state of it that the food is spoken of together with. */
+function bodily(sentence: ReadSentence): FoundClaim | null {
+  if (inSentence(sentence, 'frame:mention') || inSentence(sentence, 'process') || !inSentence(sentence, 'food')) return null;
+  for (let at = 0; at < sentence.tokens.length; at++) {
+    const body = longestAt(sentence, at, (m) => m.list === 'body');
+    const state = longestAt(sentence, at, (m) => (m.list === 'good-state' || m.list === 'low-state') && states.test(m.phrase));
+    const owner = sentence.tokens.slice(Math.max(0, at - 2), at).some((t) => /^(your|our|women's|everybody's|everyone's)$/.test(t.word));
+    const mine = sentence.tokens.slice(Math.max(0, at - 2), at).some((t) => /^(my|her)$/.test(t.word)) && sentence.tokens.some((t) => /^(since|after|now|until|when|whenever|because)$/.test(t.word));
+    if (body && (owner || mine)) return { class: 'function', start: body.start, end: body.end, relation: 'mention' };
+    if (state && (owner || mine || yours(sentence) || sentence.tokens[at - 1]?.word === 'for')) return { class: 'function', start: state.start, end: state.end, relation: 'mention' };
+  }
+  return null;
+}
+
 /**
  * Claims that only a mention gives away. A complaint named in talk about food is taken as a statement on
  * disease unless the words show that it is only named: missing one can harm, a needless warning cannot.
@@ -67,12 +111,15 @@ export function mentionClaims(sentence: ReadSentence, taken: readonly FoundClaim
     if (mention && free(mention.start, mention.end) && !onlyNamed(sentence, mention)) found.push({ class: kind, start: mention.start, end: mention.end, relation: 'mention' });
   };
   for (let at = 0; at < sentence.tokens.length; at++) {
-    if (!cautious && !taken.some((c) => c.class === 'disease')) put(longestAt(sentence, at, (m) => illLists.includes(m.list)) ?? described(sentence, at), 'disease');
+    if (!cautious && !taken.some((c) => c.class === 'disease')) put(longestAt(sentence, at, (m) => illLists.includes(m.list)) ?? ailing(sentence, at) ?? described(sentence, at), 'disease');
     if (!cautious && effect && taken.length === 0) put(longestAt(sentence, at, (m) => m.list === 'medicine'), 'disease');
-    if (taken.length === 0) {
+    if (taken.length === 0 && found.length === 0) {
       if (effect) put(longestAt(sentence, at, (m) => m.list === 'weight'), 'weight');
-      if (effect) put(longestAt(sentence, at, (m) => (m.list === 'hormone' || m.list === 'cycle') && hormonal.test(m.phrase)), 'cycle-hormone');
+      if (effect || yours(sentence)) put(longestAt(sentence, at, (m) => (m.list === 'hormone' || m.list === 'cycle') && hormonal.test(m.phrase)), 'cycle-hormone');
     }
+  }
+  if (taken.length === 0 && found.length === 0) {
+    for (const claim of [guardedCaution(sentence), vouched(sentence), bodily(sentence)]) if (claim && found.length === 0) found.push(claim);
   }
   return found.slice(0, 3);
 }

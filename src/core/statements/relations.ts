@@ -23,7 +23,21 @@ interface Obj {
   readonly end: number;
 }
 
+/** "Tummy trouble", "weak bones": a part of the body or the cycle with a word of illness beside it. */
+function illObjectAt(sentence: ReadSentence, at: number): Obj | null {
+  const named = (from: number): number => Math.max(0, ...(sentence.mentions[from] ?? []).filter((m) => ['body', 'part', 'hormone', 'cycle'].includes(m.list)).map((m) => m.end));
+  const listed = (from: number, list: string): number => Math.max(0, ...(sentence.mentions[from] ?? []).filter((m) => m.list === list).map((m) => m.end));
+  const noun = named(at);
+  if (noun > 0 && listed(noun, 'illNoun') > 0 && !sentence.breaks[noun]) return { kind: 'complaint', start: at, end: listed(noun, 'illNoun') };
+  const word = listed(at, 'illWord');
+  const before = sentence.tokens[at - 1]?.word ?? '';
+  if (word > 0 && named(word) > 0 && !sentence.breaks[word] && !/^(the|a|an)$/.test(before)) return { kind: 'complaint', start: at, end: named(word) };
+  return null;
+}
+
 function objectAt(sentence: ReadSentence, at: number, depth = 0): Obj | null {
+  const ailing = illObjectAt(sentence, at);
+  if (ailing) return ailing;
   const gerund = /ing$|in'$/.test(sentence.tokens[at]?.word ?? '');
   const here = (sentence.mentions[at] ?? []).filter((m) => m.list !== 'hurt' || gerund);
   const longest = Math.max(0, ...here.filter((m) => isObject(m.list)).map((m) => m.end));
@@ -59,6 +73,11 @@ function joinedObjects(sentence: ReadSentence, first: Obj): Obj[] {
     objects.push(object);
     at = object.end;
   }
+}
+
+/** Complaints made of a part and a word of illness, for readers that look for mentions. */
+export function ailingAt(sentence: ReadSentence, at: number): { readonly start: number; readonly end: number } | null {
+  return illObjectAt(sentence, at);
 }
 
 /** The object that a relation reaches from a token on: at most `most` other words before it, within the clause. */
