@@ -22,7 +22,7 @@ const modelSchema = z.strictObject({
   missedEntry: z.array(z.strictObject({ weight: share, chance: share })).min(1),
   recencyHalfLife: positive,
   longestTold: z.number().int().positive(),
-  range: z.strictObject({ spreadMedian: positive, spreadLogDeviation: positive, spreadReference: positive, doubtShift: share, doubtLean: share, earlyShare: share }),
+  range: z.strictObject({ spreadMedian: positive, spreadLogDeviation: positive, spreadReference: positive, doubtShift: share, doubtLean: share, levelLeast: share, levelMost: share, saidLeast: share, saidMost: share, earlyShare: share }),
   bleed: z.strictObject({ mean: positive, deviation: positive }),
   signs: z.strictObject({ positiveTest: byDay, falseTest: share, temperatureShift: byDay, falseShift: share, slipperyPeak: byDay, falsePeak: share }),
   phases: z.strictObject({ ovulationBefore: z.number().int().min(0), ovulationAfter: z.number().int().min(0), beforePeriod: z.number().int().min(1) }),

@@ -102,21 +102,29 @@ export function coveredShare(range: CentralRange, value: number): number {
 }
 
 /**
- * Whole days for showing: of the runs of days that round the exact range, the one whose chance
- * comes nearest to `level`, so that over many forecasts it is neither wider nor narrower than
- * it says.
+ * Whole days for saying: the exact range rounded, then drawn out or in, a day at a time at the
+ * likelier or the less likely end, until the forecast itself gives the days a chance between
+ * `least` and `most`. What is said to one woman must be true for her, too.
  */
-export function wholeDayRange(of: DayDistribution, exact: CentralRange, level: number): { first: number; last: number; chance: number } {
-  const low = Math.round(exact.low);
-  const high = Math.round(exact.high);
-  let best = { first: low, last: high, chance: chanceBetween(of, low, high) };
-  for (const first of [low, low + 1])
-    for (const last of [high - 1, high]) {
-      if (last < first) continue;
-      const chance = chanceBetween(of, first, last);
-      if (Math.abs(chance - level) < Math.abs(best.chance - level) - 1e-12) best = { first, last, chance };
-    }
-  return best;
+export function wholeDayRange(of: DayDistribution, exact: CentralRange, least: number, most: number): { first: number; last: number; chance: number } {
+  let first = Math.round(exact.low);
+  let last = Math.max(first, Math.round(exact.high));
+  let chance = chanceBetween(of, first, last);
+  while (chance < least) {
+    const [before, after] = [chanceOf(of, first - 1), chanceOf(of, last + 1)];
+    if (before === 0 && after === 0) break;
+    if (before > after) first -= 1;
+    else last += 1;
+    chance += Math.max(before, after);
+  }
+  while (last > first) {
+    const end = Math.min(chanceOf(of, first), chanceOf(of, last));
+    if (chance <= most || chance - end < least) break;
+    if (chanceOf(of, first) < chanceOf(of, last)) first += 1;
+    else last -= 1;
+    chance -= end;
+  }
+  return { first, last, chance };
 }
 
 /** Continuous ranked probability score against what happened (Matheson & Winkler 1976), in days; smaller is better. */

@@ -13,7 +13,7 @@ import type { Posterior } from './posterior.ts';
  * set on simulated women and checked there (bench/cycle.ts).
  */
 export function rangeLevel(of: Posterior, coverage: number): number {
-  const { spreadLogDeviation, spreadReference, doubtShift, doubtLean } = of.model.parameters.range;
+  const { spreadLogDeviation, spreadReference, doubtShift, doubtLean, levelLeast, levelMost } = of.model.parameters.range;
   const nS = of.model.spreads.length;
   let mean = 0;
   let square = 0;
@@ -24,7 +24,7 @@ export function rangeLevel(of: Posterior, coverage: number): number {
   }
   // 1 before any cycle, towards 0 as her own spread becomes known.
   const doubt = Math.sqrt(Math.max(0, square - mean * mean)) / spreadLogDeviation;
-  const at80 = 0.8 + doubt * (doubtLean * (mean - Math.log(spreadReference)) - doubtShift);
+  const at80 = Math.min(levelMost, Math.max(levelLeast, 0.8 + doubt * (doubtLean * (mean - Math.log(spreadReference)) - doubtShift)));
   // Other coverages move in the same proportion of what is left outside.
   const outside = ((1 - coverage) * (1 - at80)) / 0.2;
   return Math.min(0.98, Math.max(0.3, 1 - outside));

@@ -1,7 +1,7 @@
 import { addDays, type Day } from '../calendar/index.ts';
 import { runningCycle, type RunningCell, type RunningCycle } from './current-cycle.ts';
 import { distribution, medianOf, shifted, wholeDayRange, type CentralRange, type DayDistribution } from './distribution.ts';
-import { shownRange, rangeLevel } from './forecast-range.ts';
+import { shownRange } from './forecast-range.ts';
 import { convolve } from './kernel.ts';
 import { longestCycle, type CycleModel } from './model.ts';
 import { heldRange, type NextCycle } from './next-cycle.ts';
@@ -41,7 +41,8 @@ const width = longestCycle + 1;
 function dayForecast(chances: DayDistribution, forRange: DayDistribution, { posterior: of, held }: NextCycle): DayForecast {
   const likely = medianOf(chances);
   const range = heldRange(shownRange(of, forRange), likely, held);
-  const whole = wholeDayRange(forRange, range, rangeLevel(of, 0.8));
+  const { saidLeast, saidMost } = of.model.parameters.range;
+  const whole = wholeDayRange(chances, range, saidLeast, saidMost);
   return { chances, likely: likely as Day, range, from: Math.min(whole.first, likely) as Day, to: Math.max(whole.last, likely) as Day };
 }
 

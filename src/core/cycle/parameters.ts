@@ -61,6 +61,12 @@ export interface CycleParameters {
     /** How much the level is lowered, and leaned per unit of log spread, while her spread is wholly uncertain. */
     readonly doubtShift: number;
     readonly doubtLean: number;
+    /** The level never leaves these bounds. */
+    readonly levelLeast: number;
+    readonly levelMost: number;
+    /** Whole days said to her hold between these chances by the plain forecast. */
+    readonly saidLeast: number;
+    readonly saidMost: number;
     /** Share of what lies outside the range that lies before it. */
     readonly earlyShare: number;
   };
