@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { parse } from 'yaml';
 import { z } from 'zod';
 import { panSizes, places, type CookingTables, type StepHabit } from '../../src/core/cooking/index.ts';
+import { knownSources } from './known-sources.ts';
 import { compileReaderWords } from './reader-words.ts';
 
 const triple = z.tuple([z.number().positive(), z.number().positive(), z.number().positive()]).refine(([low, value, high]) => low <= value && value <= high, 'shortest, usual, longest');
@@ -33,7 +34,7 @@ const steps = z.strictObject({
   pans: z.record(z.enum(panSizes), z.array(z.string())),
 });
 
-const parameter = (unit: string): z.ZodType<{ value: number }> => z.strictObject({ value: z.number(), unit: z.literal(unit), source: z.string(), locator: z.string() });
+const parameter = (unit: string): z.ZodType<{ value: number; source: string }> => z.strictObject({ value: z.number(), unit: z.literal(unit), source: z.string(), locator: z.string() });
 const kitchen = z.strictObject({
   checked_on: z.string(),
   oven_heats_per_minute: parameter('°C/min'),
@@ -60,11 +61,15 @@ const kitchen = z.strictObject({
   }),
 });
 
-/** data/parameters/cooking/, checked. */
+/** data/parameters/cooking/, checked: shape, units, and that every source is listed. */
 export function compileCooking(data: string): CookingTables {
   const file = (name: string): unknown => parse(readFileSync(join(data, 'parameters', 'cooking', name), 'utf8'));
   const k = kitchen.parse(file('kitchen.yaml'));
   const s = steps.parse(file('steps.yaml'));
+  const known = knownSources(data);
+  for (const source of [s.source, ...Object.values(k).flatMap((entry) => (typeof entry === 'string' ? [] : [entry.source]))]) {
+    if (!known.has(source)) throw new Error(`data/parameters/cooking cites the unknown source ${source}`);
+  }
   const habits = (rows: Record<string, z.infer<typeof habit>>): Record<string, StepHabit> => rows;
   return {
     rules: {

@@ -64,6 +64,9 @@ export interface StagesRequest {
   readonly budget: SearchBudget;
 }
 
+/** Conflicts spent on the last goal, which is no part of the proof: few, and counted, so that the same order gives the same plan on every machine. */
+const tidying = 2000;
+
 /** Minimises the goals one after the other, each kept while the next is minimised. */
 export function solveStages({ model: given, goals, direction, budget }: StagesRequest): StagesOutcome {
   let model = given;
@@ -72,7 +75,8 @@ export function solveStages({ model: given, goals, direction, budget }: StagesRe
   let used = 0;
   for (const { goal, objective } of goals.length > 0 ? goals : [{ goal: 'total' as const, objective: { terms: [], constant: 0 } }]) {
     const left = goals.length - stages.length;
-    const share: SearchBudget = { conflicts: Math.max(200, Math.round((budget.conflicts - used) / Math.max(1, left))), ...(budget.stop ? { stop: budget.stop } : {}) };
+    const most = goal === 'waiting' ? tidying : Number.POSITIVE_INFINITY;
+    const share: SearchBudget = { conflicts: Math.min(most, Math.max(200, Math.round((budget.conflicts - used) / Math.max(1, left)))), ...(budget.stop ? { stop: budget.stop } : {}) };
     const result: PlanResult =
       direction === 'backward'
         ? minimise(mirrored(model), mirroredObjective(model, objective), share, starts ? mirroredStarts(model, starts) : null)
