@@ -25,6 +25,7 @@ export function allergenReasonText(reason: AllergenReason, line: string | null):
     case 'instead': return `The line offers “${reason.of}” instead${at}.`;
     case 'ready-made': return `${capital(reason.of)} is bought ready and makers’ recipes differ${at}: read the pack.`;
     case 'no-composition': return `Nobody has said what is in ${reason.of}${at}.`;
+    case 'words-not-read': return `The words “${reason.of}” were not read${at}, so it may be another food.`;
     case 'method': return `The method speaks of “${reason.of}”, which stands in no line.`;
     case 'not-read': return 'Part of the text was not read, so nothing can be ruled out.';
   }

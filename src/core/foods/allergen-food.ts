@@ -15,6 +15,8 @@ export interface FoodAsked {
   /** Everything that the line says: a word here that names a substance counts as "may". */
   readonly text: string;
   readonly lineId: string | null;
+  /** Words of the name that nobody could read ("scotch" eggs), or that were taken for a slip: the food may be another, so its composition rules nothing out. */
+  readonly unread?: string | null;
 }
 
 /** Infers what foods hold; built once over the tables. */
@@ -94,7 +96,10 @@ export function allergenReader(tables: AllergenTables, entries: readonly Kitchen
     const made = (code: AllergenReason['code'], of: string, why: string | null): AllergenReason => ({ code, of, why, lineId });
     const called = entry?.name ?? food?.name ?? name;
     const ready = known?.basis === 'ready' || treatments.some((t) => t.basis === 'ready');
-    const rest: SubstanceState = known === null
+    const unread = asked.unread ?? null;
+    const rest: SubstanceState = unread !== null
+      ? { state: 'unknown', reasons: [made('words-not-read', unread, null)] }
+      : known === null
       ? { state: 'unknown', reasons: [made('no-composition', called, null)] }
       : ready ? { state: 'unknown', reasons: [made('ready-made', called, null)] } : { state: 'not', reasons: [] };
     const out = new Map<SubstanceId, SubstanceState>(ids.map((id) => [id, rest]));
@@ -126,5 +131,6 @@ export function allergenReader(tables: AllergenTables, entries: readonly Kitchen
 
 /** What a match tells of the food, for the reader. */
 export function askedFood(match: FoodMatch, food: Food | null, line: { readonly id: string | null; readonly name: string; readonly text: string }): FoodAsked {
-  return { entry: match.entry, form: match.form, food, name: line.name, text: line.text, lineId: line.id };
+  const doubt = [...match.reasons, ...(match.note ? [match.note] : [])].find((note) => note.code === 'unknown-words' || note.code === 'second-food' || note.code === 'slip-read');
+  return { unread: doubt ? Object.values(doubt.data).join(' ') : null, entry: match.entry, form: match.form, food, name: line.name, text: line.text, lineId: line.id };
 }

@@ -7,7 +7,7 @@ import type { SubstanceId } from './allergen-tables.ts';
  */
 export type AllergenState = 'contains' | 'may' | 'unknown' | 'not';
 
-export type AllergenReasonCode = 'composition' | 'some-recipes' | 'cross-contact' | 'form' | 'words' | 'treatment' | 'claim' | 'instead' | 'ready-made' | 'no-composition' | 'method' | 'not-read';
+export type AllergenReasonCode = 'composition' | 'some-recipes' | 'cross-contact' | 'form' | 'words' | 'treatment' | 'claim' | 'instead' | 'ready-made' | 'no-composition' | 'words-not-read' | 'method' | 'not-read';
 
 export interface AllergenReason {
   readonly code: AllergenReasonCode;
