@@ -48,7 +48,7 @@ export type CookAnswer =
 /** Milliseconds for one plan, and for explaining why there is none. */
 const planning = 1000;
 const explaining = 4000;
-const chance = { seed: 20_250, runs: 400 };
+const chance = { seed: 20_250, runs: 250 };
 
 /** Reads each dish: typed steps where the text looks like them, a written recipe otherwise. Throws `bad-input` when a dish has no steps. */
 export function readDishes(order: CookOrder, tools: CookTools): { dishes: KitchenDish[]; troubles: DishTrouble[] } {

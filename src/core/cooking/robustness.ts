@@ -51,26 +51,43 @@ function drawn(plan: SolvedPlan, rules: KitchenRules, chance: Chance): Float64Ar
   });
 }
 
+/** The order of the plan laid flat: thousands of evenings run over it. */
 interface Course {
-  readonly order: readonly number[];
-  readonly into: readonly (readonly OrderEdge[])[];
+  readonly order: Int32Array;
+  /** Edges into the activity at place p of the order: from `first[p]` up to `first[p + 1]`. */
+  readonly first: Int32Array;
+  readonly from: Int32Array;
+  readonly ticks: Int32Array;
+  /** 1 where the ticks count from the end of `from`. */
+  readonly fromEnd: Uint8Array;
 }
 
 function courseOf(plan: SolvedPlan): Course {
   const count = plan.starts.length;
   const into: OrderEdge[][] = Array.from({ length: count }, () => []);
   for (const edge of plan.edges) if (edge.afterEnd !== null || edge.ticks >= 0) into[edge.to]!.push(edge);
-  const order = plan.starts.map((_, i) => i).sort((a, b) => plan.starts[a]! - plan.starts[b]! || a - b);
-  return { order, into };
+  const order = Int32Array.from(plan.starts.map((_, i) => i).sort((a, b) => plan.starts[a]! - plan.starts[b]! || a - b));
+  const flat = [...order].flatMap((i) => into[i]!);
+  const first = new Int32Array(count + 1);
+  order.forEach((i, place) => (first[place + 1] = first[place]! + into[i]!.length));
+  return {
+    order,
+    first,
+    from: Int32Array.from(flat, (edge) => edge.from),
+    ticks: Int32Array.from(flat, (edge) => edge.afterEnd ?? edge.ticks),
+    fromEnd: Uint8Array.from(flat, (edge) => (edge.afterEnd === null ? 0 : 1)),
+  };
 }
 
 /** Nothing begins before its planned minute, nor before what it waits for is over. */
-function evening(course: Course, starts: readonly number[], minutes: Float64Array): Float64Array {
-  const actual = new Float64Array(starts.length);
-  for (const i of course.order) {
+function evening(course: Course, starts: readonly number[], minutes: Float64Array, actual = new Float64Array(starts.length)): Float64Array {
+  const { order, first, from, ticks, fromEnd } = course;
+  for (let place = 0; place < order.length; place += 1) {
+    const i = order[place]!;
     let at = starts[i]!;
-    for (const edge of course.into[i]!) {
-      const ready = actual[edge.from]! + (edge.afterEnd === null ? edge.ticks : minutes[edge.from]! + edge.afterEnd);
+    for (let edge = first[place]!; edge < first[place + 1]!; edge += 1) {
+      const before = from[edge]!;
+      const ready = actual[before]! + ticks[edge]! + (fromEnd[edge] === 1 ? minutes[before]! : 0);
       if (ready > at) at = ready;
     }
     actual[i] = at;
@@ -83,8 +100,9 @@ const grace = 0.5;
 function onTimeShare(plan: SolvedPlan, course: Course, starts: readonly number[], rows: readonly Float64Array[]): number {
   const serves = [...plan.kitchen.serve.values()];
   let ok = 0;
+  const actual = new Float64Array(starts.length);
   for (const row of rows) {
-    const actual = evening(course, starts, row);
+    evening(course, starts, row, actual);
     if (serves.every((serve) => actual[serve]! <= starts[serve]! + grace)) ok += 1;
   }
   return ok / rows.length;
