@@ -44,6 +44,6 @@ export function scaleDish(dish: { readonly text: string; readonly choices: DishC
   });
   // A nutrient target enlarges the portions; every other aim keeps them and changes their number.
   const portions = aim.kind === 'nutrient' ? count : aim.kind === 'portions' ? aim.count : count * factor;
-  const scaled = scaleRecipe(worked.recipe, worked.lines, factor, { rules, units: tables.units, readBack: lineReader(tables) });
+  const scaled = scaleRecipe(worked.recipe, worked.lines, factor, { rules, units: tables.units, readBack: lineReader(tables), read: tables.read });
   return { ...scaled, servings: portions, choices: { ...dish.choices, servings: portions, cookedWeightG: dish.choices.cookedWeightG === null ? null : dish.choices.cookedWeightG * factor, corrections: scaledCorrections(worked, scaled, tables) } };
 }

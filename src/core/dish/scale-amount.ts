@@ -7,7 +7,9 @@ import type { Amount, StatedMeasure } from './recipe.ts';
 const figure = String.raw`(?:\d+\s+\d+\s*[/⁄]\s*\d+|\d+\s*[/⁄]\s*\d+|\d+\s*[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|\d+(?:[.,]\d+)?)`;
 const words = '(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred|dozen|half|quarter|third|an?|and|of|a couple|couple|a few|few|several)';
 /** A number at the start of an amount: "2", "1½", "1-2", "1 to 2", "half a", "one and a half", "a couple of". */
-const leading = new RegExp(String.raw`^\s*(?:${figure}(?:\s*(?:-|–|—|to|or)\s*${figure})?(?:\s+dozen\b)?|${words}\b(?:\s+${words}\b)*)\s*`, 'i');
+/** "about", "roughly": gone after scaling, as the cook's rounding says as much. */
+const roughly = '(?:(?:about|around|roughly|approximately|approx\\.?|nearly|maybe|some|say|or so|~)\\s*)*';
+const leading = new RegExp(String.raw`^\s*${roughly}(?:${figure}(?:\s*(?:-|–|—|to|or)\s*${figure})?(?:\s+dozen\b)?|${words}\b(?:\s+${words}\b)*)\s*`, 'i');
 
 export interface ScaledQuantity {
   readonly low: number;
@@ -57,7 +59,7 @@ export interface AmountAsked {
 /** Both measures say the same weight or volume ("200g/7oz", "1 cup (240 ml)"): one is enough, and two would drift apart. */
 function isDouble(amount: Amount, units: UnitTable): boolean {
   const first = amount.unit === null ? null : units.find(amount.unit);
-  return amount.total !== null && first !== null && (first.kind === 'mass' || first.kind === 'volume');
+  return amount.total !== null && first !== null && !first.vague && (first.kind === 'mass' || first.kind === 'volume');
 }
 
 /** Ways to write the amount anew, nearest to the writer's own words first. The caller reads them back and takes the first that reads right. */

@@ -102,6 +102,8 @@ export function canScale(line: IngredientLine): boolean {
 export function scaleLineText(asked: LineAsked): ScaledLineText | null {
   const { line, factor, isEgg, units, readBack } = asked;
   const kindOf = (unit: Unit | null): RoundingKind => roundingKind(unit, isEgg);
+  // Other words must not make two lines of one, nor one of two.
+  const linesBefore = readBack(line.text).length;
   let edits: LineEdit[] = [];
   let from = 0;
   for (const { amount, role, index } of amountsOf(line)) {
@@ -127,6 +129,7 @@ export function scaleLineText(asked: LineAsked): ScaledLineText | null {
     const taken = ways.find((way) => {
       const read = readBack(withEdits(line.text, [...edits, ...way]));
       const same = read.find((r) => plainText(r.food.name).slice(0, 4) === plainText(line.food.name).slice(0, 4)) ?? (read.length === 1 ? read[0] : undefined);
+      if (read.length !== linesBefore) return false;
       const got = role === 'amount' ? same?.amount : role === 'more' ? same?.more[index] : same?.instead[index]?.amount;
       return isMeant(got ?? null, amount, one);
     });

@@ -35,6 +35,8 @@ export interface ScaleContext {
   readonly rules: ScalingRules;
   readonly units: UnitTable;
   readonly readBack: ReadBack;
+  /** Reads a whole recipe's text: the new text must hold as many lines as the old. */
+  readonly read: (text: string) => Recipe;
 }
 
 const namesOf = ({ line, match }: LineFood): string[] => [match.entry?.name, line.food.name].filter((n) => n !== undefined).map(plainText);
@@ -120,6 +122,9 @@ export function scaleRecipe(recipe: Recipe, foods: readonly LineFood[], factor: 
   const served = factor !== 1 && servings !== null ? servingsEdit(recipe, servings) : null;
   const isPlain = recipe.lines.every((l) => recipe.text.slice(l.span.start, l.span.end) === l.text);
   const after = new Map(lines.map((l) => [l.lineId, l.after]));
-  const text = factor === 1 ? recipe.text : isPlain ? applied(recipe.text, served ? [...edits, served] : edits) : plainRecipe(recipe, after, servings);
+  const inPlace = isPlain ? applied(recipe.text, served ? [...edits, served] : edits) : null;
+  // Where lines run into each other (dictation), new words may part them elsewhere: then the recipe is written out plainly.
+  const holds = inPlace !== null && context.read(inPlace).lines.length === recipe.lines.length;
+  const text = factor === 1 ? recipe.text : holds ? inPlace : plainRecipe(recipe, after, servings);
   return { factor, servings, text, lines, times: scaledTimes(recipe, factor, rules), findings };
 }

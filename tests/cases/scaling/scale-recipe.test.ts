@@ -13,7 +13,7 @@ import { testScaling } from '../../scaling-rules.ts';
 const tables = readDishTables();
 const here = import.meta.dirname;
 const scale = (recipe: Recipe, factor: number): ScaledRecipe =>
-  scaleRecipe(recipe, recipe.lines.map((line) => ({ line, match: matchLine(line, tables.index, tables.units), food: null })), factor, { rules: testScaling, units: tables.units, readBack: lineReader(tables) });
+  scaleRecipe(recipe, recipe.lines.map((line) => ({ line, match: matchLine(line, tables.index, tables.units), food: null })), factor, { rules: testScaling, units: tables.units, readBack: lineReader(tables), read: tables.read });
 
 const folder = join(here, '../recipes');
 const recipes = new Map(readdirSync(folder).filter((f) => f.endsWith('.txt')).map((file) => [file, tables.read(readFileSync(join(folder, file), 'utf8'))]));
@@ -78,6 +78,8 @@ describe('scaling single lines', () => {
     ['3 medium carrots (about 250 g)', 2, '6 medium carrots (about 500 g)'],
     ['1 butternut squash, about 1kg', 2, '2 butternut squashes, about 1kg each'],
     ['a good handful of chopped kale', 2, '2 good handfuls of chopped kale'],
+    ['a good handful of kale (about 60 g)', 2, '2 good handfuls of kale (about 120 g)'],
+    ['about two hundred and fifty grams of chicken livers', 2, '500 grams of chicken livers'],
     ['1 tsp ground cinnamon', 2, '1¾ tsp ground cinnamon'],
     ['2 tsp baking powder', 2, '3½ tsp baking powder'],
     ['1 tsp sea salt', 2, '1¾ tsp sea salt'],
