@@ -20,6 +20,7 @@ function readingText(finding: Finding): string | null {
     case 'other-alphabet': return 'This line is in an alphabet that Truepot does not read, so it gives no data. Write the food in Latin letters, or choose it from the list.';
     case 'us-measures': return `This reads like an American recipe (${String(finding.data['signs'] ?? '')}). A US cup is smaller than a metric one: choose US cups and spoons for this dish if they are not chosen yet.`;
     case 'several-recipes': return 'There seems to be more than one recipe here; all lines were added to one pot. Paste one recipe at a time.';
+    case 'ingredients-from-method': return 'There is no list of ingredients, so they were taken from the method. Look whether all are there, each once.';
     case 'first-recipe-read': return 'The page holds more than one recipe; the first was read. Paste the other on its own to work it out.';
     case 'read-from-page-text': return 'The page holds no recipe data, so its visible words were read. Look whether every line is there.';
     case 'no-recipe-in-data': return 'The data holds no recipe. Paste the recipe’s text instead.';

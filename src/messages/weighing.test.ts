@@ -12,6 +12,7 @@ describe('the words of a weight', () => {
   it('tell numbers as a cook reads them', () => {
     expect(weighStepText(step('refuse', 0.9, { percent: 10, what: 'Stem ends' }))).toBe('10 % is thrown away (stem ends).');
     expect(weighStepText(step('table-piece', 110, { text: '1 medium', grams: 110 }))).toBe('The table weighs “1 medium” at 110 g.');
+    expect(weighStepText(step('stated-weight', 300, { text: '300g', unit: 'g' }, 'g'))).toBe('300 g, as the line says.');
     expect(weighStepText(step('unit-size', 15, { unit: 'tbsp' }, 'ml'))).toBe('One tbsp is 15 ml.');
   });
 

@@ -15,6 +15,7 @@ export function weighStepText(step: WeighStep): string {
   const { data, factor } = step;
   switch (step.kind) {
     case 'amount': return `“${word(data, 'text')}”: ${figure(factor)} of it.`;
+    case 'stated-weight': return `${gramsText(factor)}, as the line says.`;
     case 'stated-each': return `Each is ${gramsText(factor)}, as the line says.`;
     case 'stated-total': return `${gramsText(factor)} in all, as the line says.`;
     case 'unit-size': return `One ${word(data, 'unit')} is ${figure(factor)} ${step.unit}.`;

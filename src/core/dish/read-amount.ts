@@ -219,6 +219,18 @@ function readBareUnit(row: Row, at: number, draft: Draft, vocabulary: ReaderVoca
   return next;
 }
 
+/** "Big onion", "large carrot": one of that size, where the food's name follows in the singular. */
+function readBareSize(row: Row, at: number, draft: Draft, vocabulary: ReaderVocabulary): number | null {
+  const size = ['big', 'large', 'small', 'lg', 'lge', 'sm'].includes(row.words[at] ?? '') ? vocabulary.words.sizes[row.words[at]!] : undefined;
+  if (size === undefined || vocabulary.isFood === null || vocabulary.notSizes.longestAt(row.words, at) > 0) return null;
+  const word = row.words[at + 1] ?? '';
+  const two = `${word} ${row.words[at + 2] ?? ''}`;
+  const last = row.tokens[at + 2]?.kind === 'word' && vocabulary.isFood(two) ? (row.words[at + 2] ?? '') : vocabulary.isFood(word) ? word : '';
+  if (last === '' || (last.endsWith('s') && !last.endsWith('ss') && !last.endsWith('us'))) return null;
+  draft.size = size;
+  return at + 1;
+}
+
 /** The amount written at a place of the row, or null. */
 export function readAmount(row: Row, at: number, vocabulary: ReaderVocabulary, withMore = true): ReadAmount | null {
   if (vocabulary.notAmounts.longestAt(row.words, at) > 0) return null;
@@ -233,7 +245,7 @@ export function readAmount(row: Row, at: number, vocabulary: ReaderVocabulary, w
   const number = phrase?.unit.id === 'some' ? null : readNumber(row, start, vocabulary);
   let next: number;
   if (!number) {
-    const bare = readBareUnit(row, start, draft, vocabulary);
+    const bare = readBareUnit(row, start, draft, vocabulary) ?? readBareSize(row, start, draft, vocabulary);
     if (bare === null) return null;
     next = bare;
   } else {
@@ -259,7 +271,7 @@ export function readAmount(row: Row, at: number, vocabulary: ReaderVocabulary, w
     more.push(further.amount);
     next = further.next;
   }
-  const article = number?.article === true && draft.unit === null && draft.size === null && draft.each === null;
+  const article = (number === null && draft.unit === null) || number?.article === true && draft.unit === null && draft.size === null && draft.each === null;
   const amount = finish(row, at, end, draft);
   const shared = row.words[next] === 'each';
   if (shared) next++;

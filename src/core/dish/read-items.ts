@@ -57,6 +57,12 @@ function beginsItem(row: Row, at: number, vocabulary: ReaderVocabulary, counted 
   return !onlyQualifiers(partOfRow(row, read.next, end), vocabulary);
 }
 
+/** In a dictated run of words: an amount with a unit and "of" begins another ingredient although nothing stands between. */
+function beginsUnsaid(row: Row, at: number, vocabulary: ReaderVocabulary): boolean {
+  const read = readAmount(row, at, vocabulary);
+  return read !== null && read.amount.unit !== null && row.words[read.next - 1] === 'of' && !['in', 'into', 'to', 'with', 'for', 'by', 'about', 'of', 'from', 'or'].includes(row.words[at - 1]!) && beginsItem(row, at, vocabulary);
+}
+
 /** Behind a semicolon any food words begin another ingredient. */
 function beginsWords(row: Row, at: number, vocabulary: ReaderVocabulary): boolean {
   let end = at;
@@ -73,7 +79,7 @@ export function splitItems(row: Row, vocabulary: ReaderVocabulary): { from: numb
   // "For breakfast I have half a cup of oats": a story leads up to the first amount.
   for (let at = 1; from === 0 && at < (row.words.length > 30 ? 30 : 10) && !readAmount(row, 0, vocabulary); at++) {
     const told = vocabulary.leadIns.longestAt(row.words, at);
-    if (told > 1 && beginsItem(row, at + told, vocabulary)) from = at + told;
+    if ((told > 1 || (told === 1 && ['its', "it's", 'take', 'need', 'use'].includes(row.words[at]!))) && beginsItem(row, at + told, vocabulary)) from = at + told;
     if (at >= row.words.length) break;
   }
   let depth = 0;
@@ -82,6 +88,12 @@ export function splitItems(row: Row, vocabulary: ReaderVocabulary): { from: numb
     const word = row.words[at]!;
     if (word === '(' || word === '[') depth++;
     else if (word === ')' || word === ']') depth = Math.max(0, depth - 1);
+    if (depth === 0 && at > afterAmount && afterAmount > from && row.words.length > 12 && !separators.includes(word) && !stops.includes(word) && row.tokens[at - 1]!.kind === 'word' && !separators.includes(row.words[at - 1]!) && beginsUnsaid(row, at, vocabulary)) {
+      items.push({ from, to: at }); // "half a cup of oats one cup of milk"
+      from = at;
+      afterAmount = readAmount(row, from, vocabulary)?.next ?? from;
+      continue;
+    }
     if (depth > 0 || at === from || at < afterAmount || !separators.includes(word)) continue;
     if (readPartOf(row, from) && at < from + 4 && word !== ',') continue;
     const start = skipLeadIn(row, at + 1, vocabulary);

@@ -130,6 +130,7 @@ function turnToMethod(row: Row, vocabulary: ReaderVocabulary): number {
   return -1;
 }
 
+const fillers = new Set(['um', 'uh', 'er', 'erm', 'and', 'then', 'so', 'okay', 'ok', 'now', 'right', ',']);
 const afterthoughts = ['oh and', 'oh yeah and', 'oh yes and', 'oh plus', 'oh i forgot', 'i forgot', 'i forgot to say', 'forgot to say', 'i nearly forgot'];
 
 /** At the end of a dictated method: the token from which another ingredient is remembered ("that's it oh and pepper"); -1 when none is. */
@@ -186,7 +187,9 @@ export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
       if (row.tokens.length === 0) continue;
       const turn = told ? -1 : turnToMethod(row, vocabulary);
       if (turn > 0) {
-        ingredient({ start: sentence.start, end: row.tokens[turn - 1]!.end });
+        let last = turn - 1; // "a banana um and then"
+        while (last > 0 && fillers.has(row.words[last]!)) last--;
+        ingredient({ start: sentence.start, end: row.tokens[last]!.end });
         const late = afterthought(row, vocabulary);
         if (late > turn) ingredient({ start: row.tokens[late]!.start, end: row.tokens.at(-1)!.end });
         sentence = { start: row.tokens[turn]!.start, end: sentence.end };
@@ -200,6 +203,7 @@ export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
       else if (told) continue;
       else ingredient(sentence);
     }
+    servings ??= line.end - line.start > longestSaid ? (readServings(text, { start: line.end - longestSaid, end: line.end }, vocabulary)?.servings ?? null) : null; // "… feeds 4"
     if (began >= 0) step({ start: began, end: line.end });
   };
 
@@ -213,7 +217,7 @@ export function readLayout(text: string, vocabulary: ReaderVocabulary): Layout {
       leftOut.push({ start: line.start, end: line.end });
       return;
     }
-    const served = (mode === 'method' && servings) || row.words.length > 30 ? null : readServings(text, span, vocabulary);
+    const served = (servings && (mode === 'method' || steps.length > 0)) || row.words.length > 30 || (steps.length > 0 && looksLikeMethod(row, vocabulary)) ? null : readServings(text, span, vocabulary);
     if (served && (served.whole || mode === 'start' || heading({ ...row, ...rowBefore(row, served.start) }, vocabulary))) {
       servings ??= served.servings;
       const before = rowBefore(row, served.start);
@@ -324,6 +328,8 @@ function isStray(text: string, line: Span, vocabulary: ReaderVocabulary): boolea
   return readAmount(row, 0, vocabulary) === null && !row.words.some((word) => vocabulary.isFood?.(word)) && (vocabulary.isFood !== null || row.words.length > 4);
 }
 
+/** Characters at the end of a message in which it may say for how many. */
+const longestSaid = 40;
 /** Characters of a line that decide what it is. */
 const longestLine = 600;
 

@@ -28,6 +28,11 @@ export interface LineNames {
 const dull = new Set(['the', 'of', 'and', 'a', 'or', 'in', 'fresh', 'large', 'small', 'extra', 'your', 'my', 'with', 'for', 'water', 'hot', 'cold', 'boiling', 'plain', 'good', 'half', 'fat', 'free']);
 const weakHeads = new Set(['stock', 'broth', 'oil', 'paste', 'purée', 'puree', 'powder', 'sauce', 'juice', 'vinegar', 'cube', 'seasoning', 'flour', 'milk', 'cream', 'water', 'salt', 'zest', 'butter', 'seed', 'flake', 'wine', 'cheese']);
 
+/** Made from a beast, not the beast: "the beef" is not the beef stock. */
+const madeFrom = new Set(['stock', 'broth', 'cube', 'bouillon', 'gravy', 'dripping', 'stockpot', 'powder', 'sauce', 'seasoning']);
+const beasts = new Set(['beef', 'lamb', 'pork', 'chicken', 'turkey', 'veal', 'fish', 'duck', 'meat']);
+const cuts = new Set(['steak', 'mince', 'brisket', 'chuck', 'shin', 'joint', 'shoulder', 'leg', 'chop', 'thigh', 'breast', 'drumstick', 'loin', 'belly', 'rump', 'sirloin', 'skirt', 'cheek', 'rib', 'neck', 'fillet', 'wing', 'topside', 'silverside', 'ribeye', 'tenderloin', 'escalope', 'cutlet', 'shank', 'poussin', 'cod', 'haddock', 'salmon', 'hake', 'pollock', 'plaice', 'trout', 'mackerel', 'mutton', 'hogget']);
+
 export function lineNames(lines: readonly IngredientLine[], vocabulary: ReaderVocabulary): LineNames {
   const byWord = new Map<string, Named[]>();
   const bySection = new Map<string, string[]>();
@@ -81,7 +86,10 @@ export function lineNames(lines: readonly IngredientLine[], vocabulary: ReaderVo
           continue;
         }
         const word = singular(row.words[at]!);
-        const candidates = byWord.get(word) ?? (bySection.has(word) ? undefined : cutShort(row, at));
+        const all = byWord.get(word);
+        const beastOnly = beasts.has(word) && all !== undefined && all.every((named) => madeFrom.has(named.head)) && !row.words.slice(at + 1, at + 3).some((w) => madeFrom.has(singular(w)));
+        const carved = beastOnly || (all === undefined && beasts.has(word)) ? [...byWord.values()].flat().filter((named, n, list) => cuts.has(named.head) && list.findIndex((other) => other.line === named.line) === n) : [];
+        const candidates = (carved.length > 0 ? carved : beastOnly ? undefined : all) ?? (bySection.has(word) ? undefined : cutShort(row, at));
         if (!candidates) {
           for (const id of bySection.get(word) ?? []) put(id);
           const group = vocabulary.words.groups[row.words[at]!];

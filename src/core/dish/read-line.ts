@@ -240,13 +240,13 @@ const isShorthand = (foods: readonly Row[], vocabulary: ReaderVocabulary): boole
 
 const copyDraft = (draft: Draft): Draft => ({ ...draft, more: [...draft.more], instead: [...draft.instead], qualifiers: [...draft.qualifiers], remarks: [...draft.remarks], problems: [...draft.problems] });
 
-const partWords = new Set(['seeds', 'leaves', 'flesh', 'kernels', 'whites', 'yolks', 'tops', 'stalks', 'pulp', 'meat', 'skins', 'greens', 'fronds', 'tips', 'florets', 'stems']);
+const partWords = new Set(['yolk', 'white', 'seeds', 'leaves', 'flesh', 'kernels', 'whites', 'yolks', 'tops', 'stalks', 'pulp', 'meat', 'skins', 'greens', 'fronds', 'tips', 'florets', 'stems']);
 
 /** "seeds of 1 pomegranate", "whites of 2 eggs": the part used stands before the amount. */
 function readSomeOf(row: Row, vocabulary: ReaderVocabulary): { words: string; next: number } | null {
   const from = row.words.indexOf('from');
   const of = from > 0 && from < 3 && partWords.has(row.words[from - 1]!) ? from : row.words.indexOf('of');
-  if (of < 1 || of > 3 || row.tokens[0]!.kind !== 'word' || row.tokens[of + 1]?.kind !== 'number') return null;
+  if (of < 1 || of > 3 || row.tokens[0]!.kind !== 'word' || (row.tokens[of + 1]?.kind !== 'number' && !(['a', 'an', 'one', 'two', 'three'].includes(row.words[of + 1] ?? '') && partWords.has(row.words[of - 1]!)))) return null;
   if (readAmount(row, 0, vocabulary) !== null) return null;
   return { words: wordsOf(row, row.words[0] === 'the' ? 1 : 0, of).toLowerCase(), next: of + 1 };
 }

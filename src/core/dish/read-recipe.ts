@@ -2,6 +2,7 @@ import type { Finding, IngredientLine, LineRemark, Recipe, Span } from './recipe
 import { readLayout } from './read-layout.ts';
 import { readIngredientLine } from './read-line.ts';
 import { usSigns } from './read-measures.ts';
+import { foodsInMethod } from './read-method-foods.ts';
 import { readSteps } from './read-steps.ts';
 import type { ReaderVocabulary } from './read-vocabulary.ts';
 
@@ -52,7 +53,8 @@ export function readRecipe(text: string, vocabulary: ReaderVocabulary): Recipe {
   const cut = text.length > mostCharacters;
   const readable = cut ? text.slice(0, mostCharacters) : text;
   const layout = readLayout(readable, vocabulary);
-  const { lines, findings } = readLines(text, layout.ingredients, vocabulary);
+  const told = layout.ingredients.length > 0 ? [] : foodsInMethod(readable, layout.steps, vocabulary);
+  const { lines, findings } = readLines(text, layout.ingredients.length > 0 ? layout.ingredients : told.map((span) => ({ ...span, section: null })), vocabulary);
   const steps = readSteps(text, layout.steps, lines, vocabulary);
   const all: Finding[] = [...findings];
   if (cut) all.push({ code: 'text-cut', lineId: null, data: { read: mostCharacters, length: text.length }, severity: 'warning' });
@@ -60,6 +62,7 @@ export function readRecipe(text: string, vocabulary: ReaderVocabulary): Recipe {
   if (layout.lists > 1) all.push({ code: 'several-recipes', lineId: null, data: { count: layout.lists }, severity: 'warning' });
   const us = usSigns(readable, lines, vocabulary);
   if (us) all.push({ code: 'us-measures', lineId: null, data: { cups: us.cups, signs: [...(us.fahrenheit ? ['°F'] : []), ...us.words].join(', ') }, severity: 'question' });
+  if (told.length > 0) all.push({ code: 'ingredients-from-method', lineId: null, data: { count: lines.length }, severity: 'warning' });
   if (lines.length === 0) all.push({ code: 'no-ingredients', lineId: null, data: {}, severity: 'warning' });
   if (layout.servings === null) all.push({ code: 'no-servings', lineId: null, data: {}, severity: 'question' });
   return { title: layout.title ? titleOf(text.slice(layout.title.start, layout.title.end), vocabulary) : null, servings: layout.servings, lines, steps, findings: all, text };

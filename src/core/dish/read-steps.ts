@@ -18,6 +18,8 @@ interface Reading {
   /** Lines prepared but not yet in a vessel: "season the fish and grill". */
   hand: readonly string[];
   ovenCelsius: number | null;
+  /** Lines of something that a food can cook in. */
+  readonly liquids: ReadonlySet<string>;
 }
 
 /** Verbs whose object may stay unsaid: "lift out the chicken, spread on a tray". */
@@ -42,27 +44,36 @@ function linesOf(clause: Clause, reading: Reading, section: string | null): { li
 }
 
 /** "cook" and a stir over the fire take the treatment of the vessel they happen in. */
+const liquid = /\b(water|stock|broth|milk|wine|passata|tomato(es)?|cream|cider|beer|juice|dashi|pani|doodh|bouillon)\b/i;
+const fat = /^(?:oil|ghee|butter|fat|lard|dripping|margarine)$/;
+
 function methodOf(clause: Clause, minutes: boolean, reading: Reading): CookingMethod | null {
   const { entry, row } = clause;
   const vessel = reading.pots.current;
   const words = row.words;
   const says = (word: string): boolean => words.includes(word);
   if (!entry) return null;
-  if (entry.verb === 'cook' || (entry.verb === 'heat' && says('through')) || entry.verb === 'finish') {
+  if (entry.verb === 'cook' || ((entry.verb === 'heat' || entry.verb === 'warm') && (says('through') || says('gently')) && !words.some((word) => fat.test(word))) || entry.verb === 'finish') {
     if (says('microwave')) return 'microwaved';
     if (says('oven')) return vessel?.kind === 'pan' && vessel.lid === true ? 'stewed' : 'baked'; // a covered pot in the oven braises
     if (says('grill')) return 'grilled';
+    if (vessel?.word === 'slow cooker' || vessel?.word === 'slow-cooker' || vessel?.word.startsWith('crock')) return 'stewed';
+    if (vessel?.word === 'pressure cooker' || vessel?.word === 'instant pot') return vessel.cooking ?? 'pressure-cooked';
     if (says('steamer') || vessel?.kind === 'steamer') return 'steamed';
     if (says('pack') || says('packet') || says('package') || (says('water') && (says('boiling') || says('salted')))) return 'boiled-drained';
     if (vessel?.cooking) return vessel.cooking;
     if (vessel?.kind === 'frying pan' || says('oil') || says('butter')) return 'fried';
     if (vessel?.kind === 'oven dish') return 'baked';
-    return entry.verb === 'heat' ? 'reheated' : null;
+    if (entry.verb !== 'cook') return 'reheated';
+    const wet = words.some((word) => liquid.test(word)) || [...(vessel?.lines ?? [])].some((id) => reading.liquids.has(id));
+    return wet && minutes ? 'simmered' : null;
   }
   if (entry.verb === 'keep' && (says('warm') || says('hot'))) return 'kept-hot';
   if (entry.method === 'fried' && (says('wok') || vessel?.word === 'wok') && entry.verb === 'fry') return 'stir-fried';
   if (entry.method === 'fried' && entry.verb !== 'fry' && (says('oven') || says('roasting'))) return 'roasted';
   if (entry.method === 'roasted' && says('pan') && says('dry')) return 'toasted';
+  // "Put it in the oven for 25 minutes"
+  if (entry.method === null && minutes && says('oven') && (entry.kind === 'add' || entry.kind === 'move')) return 'baked';
   if (entry.method === null && minutes && lyingHot.has(entry.kind) && vessel?.cooking && entry.heat !== 'none' && vessel.kind !== 'bowl') return vessel.cooking;
   return entry.method;
 }
@@ -83,9 +94,10 @@ function readAction(told: Clause, reading: Reading, section: string | null): Ste
   const { vocabulary, pots } = reading;
   const { lines: named, pronoun } = linesOf(clause, reading, section);
   const mixed = named.length === 0 && row.words.some((word) => mixtures.has(word)) && entry?.kind !== 'prepare';
-  const implied = named.length === 0 && !mixed && placing.has(clause.verb) && !row.words.some((word) => ['lid', 'aside', 'oven', 'heat'].includes(word));
+  const implied = named.length === 0 && !mixed && placing.has(clause.verb) && !row.words.some((word) => ['lid', 'aside', 'heat'].includes(word)) && !(row.words.includes('oven') && readMinutes(row, vocabulary) === null);
   const inHand = named.length === 0 && entry?.kind === 'cook' && reading.hand.length > 0;
-  const lines = mixed ? pots.mixture() : inHand ? [...reading.hand] : implied ? [...reading.last] : named;
+  const withHand = entry?.kind === 'add' && reading.hand.length > 0 && row.words[row.words.indexOf(clause.verb) + 1] === 'with' && named.length > 0;
+  const lines = withHand ? [...new Set([...reading.hand, ...named])] : mixed ? pots.mixture() : inHand ? [...reading.hand] : implied ? [...reading.last] : named;
   const minutes = readMinutes(row, vocabulary);
   const celsius = readCelsius(row, vocabulary);
   const said = pots.enter(clause, lines);
@@ -146,7 +158,7 @@ function settleDraining(steps: readonly Draft[][]): void {
 
 /** Reads the method: every step with what is done in it, to which lines, how hot and how long. */
 export function readSteps(text: string, stretches: readonly (Span & { readonly section: string | null })[], lines: readonly IngredientLine[], vocabulary: ReaderVocabulary): MethodStep[] {
-  const reading: Reading = { names: lineNames(lines, vocabulary), pots: potState(vocabulary), taken: new Set(), vocabulary, last: [], hand: [], ovenCelsius: null };
+  const reading: Reading = { names: lineNames(lines, vocabulary), pots: potState(vocabulary), taken: new Set(), vocabulary, last: [], hand: [], ovenCelsius: null, liquids: new Set(lines.filter((line) => liquid.test(line.food.name)).map(({ id }) => id)) };
   const actions: Draft[][] = [];
   const steps = stretches.slice(0, mostSteps).map((stretch, n) => {
     const own: Draft[] = [];

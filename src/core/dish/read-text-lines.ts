@@ -83,7 +83,10 @@ export function readSentences(text: string, { start, end }: Span): Span[] {
   const sentences: Span[] = [];
   let from = start;
   const ends = /[.!?]["')\]]?\s+(?=[\p{Lu}\d"'(])|[.!?]\s*$/gu;
-  for (const match of text.slice(start, end).matchAll(ends)) {
+  const anyCase = /[.!?]["')\]]?\s+(?=[\p{L}\d"'(])|[.!?]\s*$/gu;
+  // A message without a capital letter: any new word behind a full stop begins a sentence.
+  const small = !/\p{Lu}/u.test(text.slice(start, end)) && end - start > 60;
+  for (const match of text.slice(start, end).matchAll(small ? anyCase : ends)) {
     const at = start + match.index;
     const before = text.slice(Math.max(from, at - 6), at).toLowerCase();
     if (/(?:^|[\s\d(])(?:tbsp|tsp|tbs|oz|lb|lbs|min|mins|hr|hrs|approx|ca|c|no|fl|pt|g|kg|ml|st|e\.g|i\.e|dr|mr|mrs|\d)$/.test(before) && /\d/.test(text[at + match[0].length] ?? '') ) continue;

@@ -1,7 +1,7 @@
 import type { Interval } from '../quantity/index.ts';
 
 export const weighStepKinds = [
-  'amount', 'stated-each', 'stated-total', 'unit-size', 'fill', 'size', 'kitchen-density', 'table-density', 'usual-density', 'kitchen-piece', 'table-piece',
+  'amount', 'stated-weight', 'stated-each', 'stated-total', 'unit-size', 'fill', 'size', 'kitchen-density', 'table-density', 'usual-density', 'kitchen-piece', 'table-piece',
   'usual-piece', 'length', 'fruit-juice', 'fruit-zest', 'drained', 'refuse', 'no-refuse', 'usual-amount', 'servings',
 ] as const;
 export type WeighStepKind = (typeof weighStepKinds)[number];

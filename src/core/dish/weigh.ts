@@ -27,6 +27,8 @@ export interface Weighing {
 const confidenceOfScale = 0.98;
 // No cook counts further; such a number is a slip or an attack, and sums must stay finite.
 const mostCounted = 1e6;
+// A weight in these needs no explaining.
+const metricWeights = new Set(['g', 'kg', 'mg']);
 const containers = new Set(['tin', 'jar']);
 
 function measureStep(context: WeighContext, kind: 'stated-each' | 'stated-total', measure: StatedMeasure, gramsAUnit: { value: number; source: string; locator: string }): WeighStep {
@@ -58,8 +60,13 @@ function weighStated(context: WeighContext, kind: 'stated-each' | 'stated-total'
 function weighMass(context: WeighContext, unit: string): Estimate | null {
   const size = context.tables.units.size(unit, context.settings.measures);
   if (!size) return null;
-  const start = startWith(countStep(context, 'amount'), 'gross', confidenceOfScale);
   const weighed = context.tables.rules.spreads.weighed;
+  if (metricWeights.has(unit)) {
+    const { quantity, text } = context.amount;
+    const spread = combinedSpread(spreadOf(quantity), weighed.value);
+    return startWith({ kind: 'stated-weight', data: { text, unit }, factor: quantity.value * size.value, unit: 'g', spread, source: null, locator: null }, 'gross', confidenceOfScale);
+  }
+  const start = startWith(countStep(context, 'amount'), 'gross', confidenceOfScale);
   return times(start, { kind: 'unit-size', data: { unit }, factor: size.value, unit: 'g', spread: weighed.value, source: size.source, locator: size.locator });
 }
 

@@ -35,6 +35,8 @@ export interface PhraseToMatch {
 
 // What each departure from the plain name costs, out of a confidence of 1. Judged on test lines, not measured.
 const costs = { otherFood: 0.6, unknownAfter: 0.6, unknownBefore: 0.15, nameWordBefore: 0.25, unknownBeforeKind: 0.55, extraWord: 0.04, participle: 0.14, extraFood: 0.25, colour: 0.08, part: 0.1, slip: 0.12, slipAndUnknown: 0.2, unknownInPhrase: 0.15, secondFood: 0.15, turned: 0.02, missedForm: 0.12, missedProduct: 0.7, noTableFood: 0 };
+/** Parts of a plant that are another food than its root or fruit. */
+const plantParts = new Set(['top', 'frond', 'flower', 'blossom']);
 const mostUnknownBefore = 3;
 const exactSpelling = 3;
 const participle = /^.{3,}[^e]ed$/;
@@ -142,6 +144,11 @@ function readSpan(target: NameTarget, span: { words: readonly string[]; from: nu
   }
   let lostToExtra = 0;
   for (const word of new Set(phrase.extra)) {
+    if (plantParts.has(word) && !chosen.inTable.has(word) && !target.words.includes(word)) {
+      lose(costs.part);
+      notes.push({ code: 'part-ignored', data: { word } });
+      continue;
+    }
     if (idleWords.has(word) || colourWords.has(word) || phraseBreaks.has(word) || chosen.inTable.has(word) || formOfWord(word)) continue;
     const other = index.targets(word).some((t) => t.entry !== target.entry);
     if (other && !index.targets(word).some((t) => t.entry === target.entry)) lose(costs.extraFood);

@@ -112,7 +112,7 @@ function distinct(candidates: readonly Candidate[]): MatchAlternative[] {
 /** `counted`: bare things are counted ("1 pepper"), so nothing but the number speaks for one meaning. */
 function kitchenMatch(best: Candidate, others: readonly Candidate[], counted: boolean): FoodMatch {
   const rivals = others.filter((other) => targetId(other) !== targetId(best));
-  const tied = rivals.some((r) => r.rank === best.rank && (counted || r.fit === best.fit) && r.code !== best.code && r.covered === best.covered && r.target.words.join('') === best.target.words.join(''));
+  const tied = rivals.some((r) => r.rank === best.rank && (counted || r.fit === best.fit) && r.code !== best.code && (r.target.entry === null || r.target.entry !== best.target.entry) && r.covered === best.covered && r.target.words.join('') === best.target.words.join(''));
   const notes: MatchNote[] = [...best.notes];
   if (tied) notes.push({ code: 'several-meanings', data: { name: best.target.name, other: rivals[0]?.target.entry?.name ?? rivals[0]?.target.name ?? '' } });
   const shown = shownFirst.map((code) => notes.find((n) => n.code === code)).find((n) => n !== undefined);

@@ -64,7 +64,9 @@ function unabbreviated(words: readonly string[], at: number, index: FoodIndex): 
 /** The word that a typed word is a slip of, first as the neighbours suggest ("frsh yeast"), then where exactly one name word is near; null when none is or it is in doubt. */
 function unslipped(words: readonly string[], at: number, index: FoodIndex): string | null {
   const context = inContext(words, at, index);
-  const all = context.length > 0 ? context : index.slipsOf(words[at] ?? '');
+  const typed = words[at] ?? '';
+  // A short word that lacks letters is rather cut short than a slip ("anch" is no ancho).
+  const all = context.length > 0 ? context : index.slipsOf(typed).filter(({ word }) => typed.length > 4 || word.length <= typed.length);
   // Among equally near words a whole name goes before a part of one.
   const names = all.filter(({ word }) => index.targets(word).length > 0);
   const near = names.length > 0 ? names : all;

@@ -14,7 +14,7 @@ export const idleWords = fold(`
   topped tailed washed rinsed drained undrained scrubbed cleaned gutted scaled filleted picked stripped plucked shelled unshelled hulled podded husked beaten whisked whipped melted cold warm hot chilled room temperature
   finely coarsely thinly thickly lengthways lengthwise diagonally crosswise thin thick long short fine coarse fat chunky into pieces bits
   sifted packed loosely tightly lightly well patted squeezed separated divided optional needed required remaining reserved taste serve serving garnish plus more about
-  finger thumb each per piece pieces chunk chunks slice slices wedge wedges cube cubes ring rings strip strips stick sticks spear spears floret florets segment segments round rounds matchstick matchsticks half halves quarter quarters
+  kernel kernels finger thumb each per piece pieces chunk chunks slice slices wedge wedges cube cubes ring rings strip strips stick sticks spear spears floret florets segment segments round rounds matchstick matchsticks half halves quarter quarters
   clove cloves bulb bulbs head heads stalk stalks stem stems sprig sprigs bunch bunches handful handfuls pod pods ear ears knob fillet fillets flesh tail-on new-season season
   can tin jar packet pack pouch bag box carton tub bottle ball block bar loaf
   up down out over apart bruised bashed smashed split uncut spiralized spiralised riced ribboned shucked debearded deveined jointed scored blended blitzed pounded seasoned wilted torn snipped unwaxed unwaxed butterflied boiling tepid lukewarm cooled sieved shaken crosswise level stale
@@ -79,7 +79,7 @@ const formTable: Readonly<Record<string, readonly [FoodForm, 'strong' | 'weak']>
   fresh: ['raw', 'weak'], raw: ['raw', 'strong'], uncooked: ['raw', 'strong'], freshly: ['raw', 'weak'],
   dried: ['dried', 'strong'], dry: ['dried', 'weak'], dehydrated: ['dried', 'strong'], desiccated: ['dried', 'strong'], freezedried: ['dried', 'strong'],
   canned: ['canned', 'strong'], can: ['canned', 'strong'], tin: ['canned', 'strong'], jar: ['canned', 'weak'], jarred: ['canned', 'weak'], bottled: ['canned', 'weak'], brine: ['canned', 'weak'],
-  cooked: ['cooked', 'strong'], boiled: ['cooked', 'strong'], precooked: ['cooked', 'strong'], leftover: ['cooked', 'weak'], steamed: ['cooked', 'strong'], pouch: ['cooked', 'weak'], poached: ['cooked', 'weak'], hardboiled: ['cooked', 'weak'],
+  cooked: ['cooked', 'strong'], boiled: ['cooked', 'strong'], precooked: ['cooked', 'strong'], leftover: ['cooked', 'weak'], rotisserie: ['cooked', 'weak'], steamed: ['cooked', 'strong'], pouch: ['cooked', 'weak'], poached: ['cooked', 'weak'], hardboiled: ['cooked', 'weak'],
   frozen: ['frozen', 'strong'], thawed: ['frozen', 'strong'], defrosted: ['frozen', 'strong'],
   ground: ['ground', 'strong'], milled: ['ground', 'strong'], powder: ['powder', 'strong'], powdered: ['powder', 'strong'],
   whole: ['whole', 'weak'],

@@ -67,7 +67,7 @@ const spellings: Readonly<Record<string, string>> = {
   rocquette: 'rocket', courgete: 'courgette', broccolli: 'broccoli', brocolli: 'broccoli', brocoli: 'broccoli', zuchini: 'zucchini', avacado: 'avocado', advocado: 'avocado', rasberry: 'raspberry', tomatoe: 'tomato', potatoe: 'potato',
   smokey: 'smoky', kebap: 'kebab', kabab: 'kebab', tahina: 'tahini', taheeni: 'tahini', kefalotiri: 'kefalotyri', haloumi: 'halloumi', hallumi: 'halloumi',
   vermacelli: 'vermicelli', tagliatele: 'tagliatelle', spagetti: 'spaghetti', linguini: 'linguine', fettucine: 'fettuccine', fettucini: 'fettuccine', gnochi: 'gnocchi', pistacio: 'pistachio', almound: 'almond', brazilnut: 'brazilnut',
-  tinned: 'canned', coriandar: 'coriander', corriander: 'coriander', cinamon: 'cinnamon', cinnamom: 'cinnamon', vinager: 'vinegar', worchester: 'worcester', worcestershire: 'worcester',
+  chook: 'chicken', tinned: 'canned', coriandar: 'coriander', corriander: 'coriander', cinamon: 'cinnamon', cinnamom: 'cinnamon', vinager: 'vinegar', worchester: 'worcester', worcestershire: 'worcester',
 };
 
 /** The words of a name in one list, breaks forgotten: quicker than readWords where there are thousands. */
