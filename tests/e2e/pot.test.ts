@@ -152,7 +152,7 @@ describe('the pot', () => {
 
   it.each([[1440, 900], [390, 844]])('has no serious fault for assistive technology at %d px, and nothing runs off the page', async (width, height) => {
     const at = await desk.newPage(width, height);
-    for (const place of ['', '#/change', '#/say', '#/cook', '#/cycle', '#/saved', '#/own-foods', '#/settings']) {
+    for (const place of ['', '#/change', '#/say', '#/cook', '#/cycle', '#/saved', '#/own-foods', '#/larder', '#/settings']) {
       await at.goto(`${desk.address}${place}`);
       await at.locator('main h1, main h2').first().waitFor();
       await at.waitForTimeout(600);

@@ -3,6 +3,7 @@ import type { DeskOptions } from '../../app/desk.ts';
 import type { DishChoices } from '../../app/dish-choices.ts';
 import { api } from '../api.ts';
 import { ChangePage } from '../change/change-page.tsx';
+import { LarderPage } from '../change/larder-page.tsx';
 import { SavedCookPage } from '../cook/saved-cook-page.tsx';
 import { CyclePage } from '../cycle/cycle-page.tsx';
 import { DishPage } from '../dish/dish-page.tsx';
@@ -23,6 +24,7 @@ function pagesFrom(place: Place): readonly { readonly place: Place; readonly nam
     { place: { page: 'cycle' }, name: 'Her cycle' },
     { place: { page: 'saved' }, name: 'Saved dishes' },
     { place: { page: 'own-foods' }, name: 'My foods' },
+    { place: { page: 'larder' }, name: 'Larder' },
     { place: { page: 'settings' }, name: 'Settings' },
   ];
 }
@@ -67,6 +69,7 @@ export function App() {
             {place.page === 'cycle' && <CyclePage />}
             {place.page === 'saved' && <SavedPage />}
             {place.page === 'own-foods' && <OwnFoodsPage options={ground.options} />}
+            {place.page === 'larder' && <LarderPage options={ground.options} />}
             {place.page === 'settings' && <SettingsPage options={ground.options} usual={ground.usual} onSaved={(usual) => setGround({ ...ground, usual })} />}
           </>
         )}

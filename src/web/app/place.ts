@@ -2,7 +2,7 @@ import { useSyncExternalStore } from 'react';
 
 /** Pages about one dish: the one in the pot (id null) or a saved one. */
 export const dishPages = ['dish', 'change', 'say'] as const;
-export const otherPages = ['cook', 'cycle', 'saved', 'own-foods', 'settings'] as const;
+export const otherPages = ['cook', 'cycle', 'saved', 'own-foods', 'larder', 'settings'] as const;
 
 /** Where she is on the desk, read from the address after `#`. */
 export type Place = { readonly page: (typeof dishPages)[number]; readonly id: string | null } | { readonly page: (typeof otherPages)[number] };

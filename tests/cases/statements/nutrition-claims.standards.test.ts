@@ -38,7 +38,7 @@ const annex = 'Reg. (EC) 1924/2006, Annex';
 /** Limits of a solid (per 100 g) and of a drink (per 100 ml); null where there is none. */
 type Pair = readonly [number | null, number | null];
 const most = (claim: ClaimKind, nutrient: NutrientId, [solid, drink]: Pair, more: Partial<Limit> = {}): Limit[] => [
-  ...(solid === null ? [] : [{ law: 'eu+gb', clause: annex, claim, nutrient, limit: solid, pass: 'at-most', basis: '100 g', ...more }]),
+  ...(solid === null ? [] : [{ law: 'eu+gb' as const, clause: annex, claim, nutrient, limit: solid, pass: 'at-most' as const, basis: '100 g', ...more } satisfies Limit]),
   ...(drink === null ? [] : [{ law: 'eu+gb', clause: annex, claim, nutrient, limit: drink, pass: 'at-most', basis: '100 ml', ...more, plate: { ...more.plate, ...liquid } } as Limit]),
 ];
 
