@@ -55,7 +55,9 @@ export function kitchenClaims(sentence: ReadSentence): FoundClaim[] {
     const plainTalk = !ordered && gerunds.length > 0 && nutrients.some((n) => !strong.includes(n));
     const things = [...new Set([...objects, ...nutrients, ...processes])].filter((p) => p !== verb);
     const telling = nutrients.length + objects.length;
-    const enough = plainTalk || (ordered ? nutrients.length > 0 && verbs.some((v) => v > from) : (strong.length > 0 && telling > 0) || objects.filter((o) => !strong.includes(o)).length > 1 || (processes.length > 1 && telling > 0));
+    const keeping = !ordered && nutrients.length > 0 && verbs.some((v) => sentence.tokens[v]?.forms.some((f) => /^(lose|keep|hold|retain|preserve|break|destroy|take|leave)$/.test(f))) && (processes.some((p) => !nutrients.includes(p) && !/^(raw|oil|salt|sugar|butter|fridge|acid|protein|minute|rest|cool)$/.test(sentence.tokens[p]?.word ?? '')) || /ing$/.test(first?.word ?? ''));
+    const forming = objects.length > 0 && verbs.some((v) => sentence.tokens[v]?.forms.some((f) => /^(seal|trap|thicken|emulsify|caramelize|denature|gelatinize|tenderize)$/.test(f))) && !ordered;
+    const enough = plainTalk || keeping || forming || (ordered ? nutrients.length > 0 && verbs.some((v) => v > from) : (strong.length > 0 && telling > 0) || objects.filter((o) => !strong.includes(o)).length > 1 || (processes.length > 1 && telling > 0));
     const spoilt = verbs.some((v) => sentence.tokens[v]?.forms.some((f) => spoiling.test(f)));
     if (spoilt && nutrients.length > 0 && !ordered) return [spanOf(sentence, verb, things)];
     if (!enough || things.length < 2) return [];

@@ -6,6 +6,8 @@ import type { Mention } from './word-lists.ts';
 const illLists: readonly string[] = ['condition', 'complaint', 'sign'];
 const hormonal = /^(hormones?|hormone .*|hormonal .*|estrogen|progesterone|testosterone|cortisol|insulin|thyroid|thyroid .*|prolactin|oxytocin|stress hormone|sex hormone|female hormone|endocrine system|luteal phase|follicular phase|ovulation|ovary|womb|uterus|fertility|libido|egg quality|menopause|perimenopause)$/;
 
+const pureHormone = /^(estrogen|estradiol|progesterone|testosterone|cortisol|prolactin|insulin|thyroid|thyroid hormone|oxytocin|androgen|hormone)$/;
+
 const inSentence = (sentence: ReadSentence, list: string): boolean => sentence.mentions.some((here) => here.some((m) => m.list === list));
 
 /** A part of the body next to a word of distress is a complaint that is only described. */
@@ -56,7 +58,8 @@ const firstOf = (sentence: ReadSentence, list: string): Mention | null => senten
 /** A word of safety or a group at risk with a word of warning. */
 function guardedCaution(sentence: ReadSentence): FoundClaim | null {
   const danger = firstOf(sentence, 'riskGroup') ?? firstOf(sentence, 'danger');
-  const warn = firstOf(sentence, 'warn') ?? firstOf(sentence, 'professional');
+  const atRisk = sentence.mentions.flat().find((m) => m.list === 'riskGroup' && /^(pregnant|pregnancy|breastfeeding|expecting|warfarin|blood thinners?|anticoagulant|levothyroxine|thyroxine|statins?|under f.*|under t.*|toddlers|babies under.*|infants?|weaning|maoi|lithium|metformin)$/.test(m.phrase));
+  const warn = firstOf(sentence, 'warn') ?? firstOf(sentence, 'professional') ?? (inSentence(sentence, 'food') ? (atRisk ?? null) : null);
   if (!danger || !warn || inSentence(sentence, 'frame:mention')) return null;
   const last = sentence.tokens.at(-1)?.kind === 'mark' ? sentence.tokens.length - 1 : sentence.tokens.length;
   return { class: 'caution', start: Math.min(danger.start, warn.start), end: Math.max(danger.end, warn.end, Math.min(last, Math.max(danger.end, warn.end) + 4)), relation: 'mention' };
@@ -115,6 +118,7 @@ export function mentionClaims(sentence: ReadSentence, taken: readonly FoundClaim
     if (!cautious && effect && taken.length === 0) put(longestAt(sentence, at, (m) => m.list === 'medicine'), 'disease');
     if (taken.length === 0 && found.length === 0) {
       if (effect) put(longestAt(sentence, at, (m) => m.list === 'weight'), 'weight');
+      put(longestAt(sentence, at, (m) => m.list === 'hormone' && pureHormone.test(m.phrase)), 'cycle-hormone');
       if (effect || yours(sentence)) put(longestAt(sentence, at, (m) => (m.list === 'hormone' || m.list === 'cycle') && hormonal.test(m.phrase)), 'cycle-hormone');
     }
   }

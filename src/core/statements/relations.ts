@@ -174,7 +174,7 @@ function excluded(sentence: ReadSentence, relation: Mention, group: Group, objec
   if (relation.phrase === 'iron' || (relation.phrase === 'lose' && object.kind !== 'weight' && !ill.includes(object.kind))) return true;
   if (['sort', 'drop', 'cut', 'clear', 'level', 'lift', 'form', 'shape', 'smooth', 'grow', 'process', 'flush', 'make', 'produce', 'create', 'release', 'mend', 'cushion', 'oil', 'warm', 'lower', 'reduce', 'raise', 'thicken', 'brighten', 'firm', 'tone', 'open up', 'melt'].includes(relation.phrase) && object.kind === 'body' && !sentence.tokens.slice(relation.end, object.start).some((t) => /^(your|our|my|her|their|you|tired|dry|dull)$/.test(t.word))) return true;
   const ofFood = group === 'purpose' && (sentence.mentions[relation.start - 1] ?? []).some((m) => m.list === 'food' && m.end === relation.start);
-  if (!ofFood && object.kind === 'body' && sentence.tokens[object.start - 1]?.word === 'the' && /^(skin|bone|heart|eye|back|cell|joint|blood|gum|throat|tissue|muscle|ear|nail|hair|brain)s?$/.test(word)) return true;
+  if (!ofFood && object.kind === 'body' && sentence.tokens[object.start - 1]?.word === 'the' && /^(skin|bone|eye|back|cell|joint|throat|tissue|ear)s?$/.test(word)) return true;
   if (object.kind === 'body' && (sentence.mentions[object.start - 1] ?? []).some((m) => m.list === 'food' && m.end === object.start && !['this', 'it', 'these', 'that', 'they', 'those', 'one', 'food'].includes(m.phrase))) return true;
   if (object.kind === 'low-state' && sentence.tokens[object.start - 1]?.word === 'the' && /^(tired|sluggish|groggy|heavy|dull|dry|wired|weary|stressed|nervous|grumpy)/.test(word)) return true;
   return false;
