@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { readText, weighText } from './lines.ts';
 
 /** Lines in which a whole kind of line once went wrong: the food's code, and grams where they are the point. */
-const lines: readonly (readonly [line: string, code: string | null, grams?: number])[] = [
+type Case = [line: string, code: string | null, grams?: number];
+const lines: Case[] = [
   // a kitchen verb's word begins an ingredient
   ['zest and juice of 1 lime', 'sr28:09160'],
   ['quarter of a cup of lemon juice', 'sr28:09152', 64],
@@ -42,7 +43,7 @@ const lines: readonly (readonly [line: string, code: string | null, grams?: numb
 ];
 
 describe('lines of a kind that once went wrong', () => {
-  it.each(lines)('“%s”', (line, code, grams) => {
+  it.each(lines.map(([line, code, grams]) => ({ line, code, grams })))('“$line”', ({ line, code, grams }) => {
     const all = weighText(line);
     expect(all).toHaveLength(1);
     expect(all[0]!.match.code).toBe(code);
