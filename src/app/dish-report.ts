@@ -84,6 +84,8 @@ export interface PotReport {
 }
 
 export interface EnergyReport {
+  /** `partial`: some part that gives energy is not known, so the declared energy is at least this. */
+  readonly state: 'complete' | 'partial' | 'unknown';
   /** A portion by the general factors of Regulation (EU) 1169/2011 Annex XIV. */
   readonly declaredKj: number;
   readonly declaredKcal: number;

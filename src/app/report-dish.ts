@@ -4,7 +4,7 @@ import { intakesFor, type ReferenceIntake } from '../core/people/index.ts';
 import type { Interval } from '../core/quantity/index.ts';
 import { potWeightPath, treatmentText } from '../messages/cooked.ts';
 import { matchNoteText } from '../messages/foods.ts';
-import { energyText, nutrientText, readingSentence, servingsText } from '../messages/portion.ts';
+import { barelyUnknown, energyText, nutrientText, readingSentence, servingsText } from '../messages/portion.ts';
 import { findingText } from '../messages/findings.ts';
 import { eatenText, weighStepText } from '../messages/weighing.ts';
 import type { DishReport, EnergyReport, FindingReport, LineReport, NutrientReport } from './dish-report.ts';
@@ -84,6 +84,15 @@ function nutrientReport(nutrient: Nutrient, total: NutrientTotal, at: { readonly
   };
 }
 
+/** Known only as far as every part that gives energy is known; a gap too small to matter is left aside, as everywhere. */
+function energyState(worked: WorkedDish): EnergyReport['state'] {
+  const parts = worked.energy.parts.map(({ nutrient }) => worked.totals.totals.get(nutrient));
+  const main = parts.filter((total) => total !== undefined && ['carbohydrate', 'protein', 'fat'].includes(total.nutrient));
+  if (main.length > 0 && main.every((total) => total?.state === 'unknown')) return 'unknown';
+  const gap = parts.some((total) => total !== undefined && total.state !== 'complete' && total.unknownShare >= barelyUnknown);
+  return gap || worked.totals.linesWithoutWeight.length > 0 ? 'partial' : 'complete';
+}
+
 function energyReport(worked: WorkedDish, tableRange: Interval | null): EnergyReport {
   const portions = worked.servings.count;
   const [declaredKj, declaredKcal] = [worked.energy.energyKj / portions, worked.energy.energyKcal / portions];
@@ -91,7 +100,7 @@ function energyReport(worked: WorkedDish, tableRange: Interval | null): EnergyRe
   const differ = tableKcal > 0 && Math.abs(declaredKcal - tableKcal) / tableKcal > energyDifferenceTold;
   // The doubt of the declared energy is that of the tables' own: weights, composition and losses are the same.
   const rangeKcal = tableRange === null || tableRange.value === 0 ? { low: declaredKcal, value: declaredKcal, high: declaredKcal } : scaled(tableRange, declaredKcal / tableRange.value);
-  const energy = { declaredKj, declaredKcal, tableKcal, differ };
+  const energy = { state: energyState(worked), declaredKj, declaredKcal, tableKcal, differ };
   return { ...energy, rangeKcal, words: energyText(energy) };
 }
 
@@ -137,7 +146,7 @@ export function reportDish(worked: WorkedDish, tables: DishTables): DishReport {
     findings,
     cautions: worked.cautions.map(({ rule, lineId }) => ({
       id: rule.id, text: rule.text, why: lineId === null ? 'Because of what the portion holds.' : `Because of the ${names.get(lineId) ?? 'line'}.`,
-      source: [sourceText(tables, rule.source, rule.locator), rule.checked].filter((t) => t !== null).join('; '),
+      source: rule.source === 'from-memory' ? `${rule.locator}; ${rule.checked}` : [sourceText(tables, rule.source, rule.locator), rule.checked].filter((t) => t !== null).join('; '),
     })),
     attributions: [...tables.sources.values()].map((s) => s.attribution).filter((a) => a !== undefined),
   };

@@ -47,7 +47,8 @@ export function readingSentence(told: Told): string {
 }
 
 /** How the energy of a portion is told: declared, and the table's own where they differ by more than 10 %. */
-export function energyText(energy: { readonly declaredKj: number; readonly declaredKcal: number; readonly tableKcal: number; readonly differ: boolean }): string {
-  const declared = `${figure(Math.round(energy.declaredKcal))} kcal (${figure(Math.round(energy.declaredKj))} kJ)`;
+export function energyText(energy: { readonly state: 'complete' | 'partial' | 'unknown'; readonly declaredKj: number; readonly declaredKcal: number; readonly tableKcal: number; readonly differ: boolean }): string {
+  if (energy.state === 'unknown') return 'The energy of a portion is not known: no line of the dish has the values for it.';
+  const declared = `${energy.state === 'partial' ? 'at least ' : ''}${figure(Math.round(energy.declaredKcal))} kcal (${figure(Math.round(energy.declaredKj))} kJ)`;
   return energy.differ ? `${declared} by the factors of food law; the tables’ own energy values come to ${figure(Math.round(energy.tableKcal))} kcal. They differ by more than 10 %, mostly because the tables count some foods with factors of their own or lack a part.` : `${declared} a portion.`;
 }

@@ -102,7 +102,7 @@ export const dishReportSchema = z.strictObject({
     linesWithoutWeight: z.int(),
     linesWithoutFood: z.int(),
   }),
-  energy: z.strictObject({ declaredKj: z.number(), declaredKcal: z.number(), rangeKcal: interval, tableKcal: z.number(), differ: z.boolean(), words: z.string() }),
+  energy: z.strictObject({ state: z.enum(['complete', 'partial', 'unknown']), declaredKj: z.number(), declaredKcal: z.number(), rangeKcal: interval, tableKcal: z.number(), differ: z.boolean(), words: z.string() }),
   nutrients: z.array(nutrient),
   reading: z.array(z.string()),
   findings: z.array(finding),

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Button, Dialog, DialogTrigger, Heading, Input, Label, Modal, NumberField, TextField } from 'react-aria-components';
 import type { DeskOptions } from '../../app/desk.ts';
+import { authorityText } from '../../messages/authorities.ts';
 import { api } from '../api.ts';
 import { goTo } from '../app/place.ts';
 import type { DishState } from './use-dish.ts';
@@ -75,7 +76,7 @@ export function DishBar({ dish, options }: { readonly dish: DishState; readonly 
         <label className="field">
           <span>by the figures of</span>
           <select value={choices.authority} onChange={(e) => { const authority = stage?.authorities.find((a) => a === e.target.value); if (authority) dish.choose({ authority }); }}>
-            {stage?.authorities.map((a) => <option key={a} value={a}>{authorityNames[a]}</option>)}
+            {stage?.authorities.map((a) => <option key={a} value={a}>{authorityText(a)}</option>)}
           </select>
         </label>
         <NumberField minValue={1} value={choices.cookedWeightG ?? NaN} onChange={(grams) => dish.choose({ cookedWeightG: Number.isNaN(grams) ? null : grams })}>
@@ -87,5 +88,3 @@ export function DishBar({ dish, options }: { readonly dish: DishState; readonly 
     </div>
   );
 }
-
-const authorityNames = { nasem: 'North America (NASEM)', efsa: 'European Union (EFSA)', 'eu-label': 'EU and UK labels' };

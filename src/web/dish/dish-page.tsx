@@ -27,7 +27,7 @@ export function DishPage({ id, options, usual }: { readonly id: string | null; r
           <PortionPanel dish={dish} options={options} onAsk={setAsked} />
         </section>
       </div>
-      {dish.report !== null && <RecipeCard report={dish.report} />}
+      {dish.report !== null && <RecipeCard report={dish.report} stage={options.lifeStages.find((s) => s.id === dish.choices.lifeStage)?.label ?? ''} />}
       {asked !== null && <PathDrawer dish={dish} nutrient={asked} onClose={() => setAsked(null)} />}
     </>
   );

@@ -49,6 +49,7 @@ export function NutrientLadder({ report, stage, onAsk }: { readonly report: Dish
       {groups.map(([group, title]) => (
         <table key={group}>
           <caption>{title}</caption>
+          <colgroup>{['32%', '18%', '26%', '9%', '15%'].map((width) => <col key={width} style={{ width }} />)}</colgroup>
           <thead className="sr-only"><tr><th>Nutrient</th><th>One portion</th><th>Bar</th><th>Share of a day</th><th>Not known</th></tr></thead>
           <tbody>{report.nutrients.filter((n) => n.group === group && n.state !== 'not-in-tables').map((n) => <Row key={n.id} n={n} onAsk={onAsk} />)}</tbody>
         </table>

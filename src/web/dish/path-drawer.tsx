@@ -29,7 +29,7 @@ export function PathDrawer({ dish, nutrient, onClose }: { readonly dish: DishSta
               <details open={(part.share ?? 0) > 0.15}>
                 <summary>
                   <span className="part-line">{part.line}</span>
-                  {part.share !== null && <span className="part-share"><span className="part-bar" style={{ width: `${part.share * 100}%` }} />{percent(part.share)}</span>}
+                  {part.share !== null && <span className="part-share"><span className="part-bar" style={{ width: `${part.share * 4.5}rem` }} />{percent(part.share)}</span>}
                 </summary>
                 <ol className="path-steps">
                   {part.steps.map((step) => <li key={step.words}>{step.words}{step.source !== null && <span className="source">{step.source}</span>}</li>)}

@@ -17,7 +17,7 @@ export function PortionPanel({ dish, options, onAsk }: { readonly dish: DishStat
     <>
       <div className="headline">
         <button type="button" className="number big" onClick={() => onAsk('energy')}>
-          {Math.round(report.energy.declaredKcal)}<span> kcal</span>
+          {report.energy.state === 'unknown' ? 'not known' : <>{report.energy.state === 'partial' && '≥ '}{Math.round(report.energy.declaredKcal)}<span> kcal</span></>}
         </button>
         <span className="quiet">{Math.round(report.energy.declaredKj).toLocaleString('en-GB')} kJ{rangeKcal.high > rangeKcal.low && ` · ${Math.round(rangeKcal.low)} to ${Math.round(rangeKcal.high)} kcal`}</span>
         <details className="weight">

@@ -3,6 +3,7 @@ import { Checkbox } from 'react-aria-components';
 import type { DeskOptions } from '../../app/desk.ts';
 import type { DishChoices } from '../../app/dish-choices.ts';
 import { isMeasureSystem } from '../../core/quantity/index.ts';
+import { authorityText } from '../../messages/authorities.ts';
 import { api } from '../api.ts';
 
 /** What a new dish starts with. A saved dish keeps its own choices. */
@@ -30,7 +31,7 @@ export function SettingsPage({ options, usual, onSaved }: { readonly options: De
         </label>
         <label className="field">
           <span>by the figures of</span>
-          <select value={usual.authority} onChange={(e) => { const authority = stage?.authorities.find((a) => a === e.target.value); if (authority) keep({ authority }); }}>{stage?.authorities.map((a) => <option key={a} value={a}>{a}</option>)}</select>
+          <select value={usual.authority} onChange={(e) => { const authority = stage?.authorities.find((a) => a === e.target.value); if (authority) keep({ authority }); }}>{stage?.authorities.map((a) => <option key={a} value={a}>{authorityText(a)}</option>)}</select>
         </label>
         <Checkbox isSelected={usual.countOptional} onChange={(countOptional) => keep({ countOptional })}><span className="box" aria-hidden="true" /> Count optional ingredients and those “to serve”</Checkbox>
       </div>
