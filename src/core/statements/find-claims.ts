@@ -41,6 +41,8 @@ function needsMet(pattern: PhrasePattern, sentence: ReadSentence, at: { start: n
       return !inSpan.some((w) => /^(never|not|don't)$/.test(w)) && !words.slice(0, at.start).some((w) => /^(never|not|don't|please|before)$/.test(w));
     case 'recovery':
       return words.some((w) => /^(since|after|now|months?|weeks?|days?|eating|soup|bowl|broth|stew|diet|this|thanks|finally|porridge)$/.test(w));
+    case 'threat':
+      return words.slice(0, at.start).some((w) => /^(skip|miss|without|eat|sugar|every|leave|forget|ignore|go|drop|watch|see)$/.test(w)) && words.slice(0, at.start).some((w) => /^(and|without|day|watch|see|until|before|while)$/.test(w));
     case 'allergen':
       return !inSpan.some((w) => /^(rich|healthy|good|more)$/.test(w));
     case 'hygiene':

@@ -79,13 +79,15 @@ const states = /^(sleep|deep sleep|digestion|immunity|immune system|immune funct
 
 /** A part of her body or a state of it that the food is spoken of together with. */
 function bodily(sentence: ReadSentence): FoundClaim | null {
-  if (inSentence(sentence, 'frame:mention') || inSentence(sentence, 'process') || !inSentence(sentence, 'food')) return null;
+  if (inSentence(sentence, 'frame:mention')) return null;
+  const pot = inSentence(sentence, 'process') || !inSentence(sentence, 'food');
   for (let at = 0; at < sentence.tokens.length; at++) {
     const body = longestAt(sentence, at, (m) => m.list === 'body');
     const state = longestAt(sentence, at, (m) => (m.list === 'good-state' || m.list === 'low-state') && states.test(m.phrase));
     const owner = sentence.tokens.slice(Math.max(0, at - 2), at).some((t) => /^(your|our|women's|everybody's|everyone's)$/.test(t.word));
-    const mine = sentence.tokens.slice(Math.max(0, at - 2), at).some((t) => /^(my|her)$/.test(t.word)) && sentence.tokens.some((t) => /^(since|after|now|until|when|whenever|because)$/.test(t.word));
-    if (body && (owner || mine)) return { class: 'function', start: body.start, end: body.end, relation: 'mention' };
+    const mine = sentence.tokens.slice(Math.max(0, at - 2), at).some((t) => /^(my|her)$/.test(t.word)) && sentence.tokens.some((t) => /^(since|after|now|until|when|whenever|because|never)$/.test(t.word));
+    if (body && (owner || (mine && !pot) || (mine && sentence.tokens.some((t) => t.word === 'never')))) return { class: 'function', start: body.start, end: body.end, relation: 'mention' };
+    if (pot && !owner) continue;
     if (state && (owner || mine || yours(sentence) || sentence.tokens[at - 1]?.word === 'for')) return { class: 'function', start: state.start, end: state.end, relation: 'mention' };
   }
   return null;

@@ -165,10 +165,12 @@ function excluded(sentence: ReadSentence, relation: Mention, group: Group, objec
   if (group === 'purpose' && (spoiler.test(before) || (relation.phrase === 'for' && /^(ready|thanks|look|looking|wait|waiting|ask|asking|time|sorry)$/.test(before)))) return true;
   if (group === 'content' && weakContent.has(relation.phrase)) {
     if (gap > 3 || object.kind !== 'nutrient') return true;
+    if (/^(on|onto|up|off)$/.test(sentence.tokens[relation.end]?.word ?? '')) return true;
     if (sentence.tokens.slice(object.start, object.end).some((t) => t.forms.some((f) => kitchenNutrients.has(f)))) return true;
     if (relation.phrase === 'add' && /^(i|we|now|then|and|next)?$/.test(before) && object.kind !== 'nutrient') return true;
   }
   if (object.kind === 'weight' && (before === 'weight' || sentence.tokens[object.start - 1]?.word === 'for' && sentence.tokens[object.start - 2]?.word === 'weight')) return true;
+  if (group === 'low' && sentence.tokens.slice(relation.end, object.start).some((t) => t.word === 'enough')) return true;
   if (group === 'low' && /^(no|zero|without|without any|nil|hardly any|free of|free from)$/.test(relation.phrase) && gap > 2) return true;
   if (group === 'low' && object.kind === 'nutrient' && /^(copper|iron)$/.test(word) && relation.phrase === 'no') return true;
   if (relation.phrase === 'iron' || (relation.phrase === 'lose' && object.kind !== 'weight' && !ill.includes(object.kind))) return true;
