@@ -37,6 +37,16 @@ const lines: Case[] = [
   ['coriander, small handful', 'sr28:11165', 9.6],
   ['mint bunch', 'sr28:02065'],
   ['walnut-sized piece of butter', 'sr28:01145', 15],
+  // what is only wished for is not the tin
+  ['1kg potatoes, Maris Piper if you can', 'sr28:11352'],
+  ['2 salmon fillets, wild if you can', 'sr28:15236'],
+  ['300g peas, fresh or tinned', 'sr28:11304', 300],
+  // shells and pods are not food, however well they are scrubbed
+  ['2kg mussels, scrubbed and debearded', 'sr28:15164', 560],
+  ['1 kg clams, scrubbed', 'sr28:15157', 200],
+  ['500g broad beans in pods', 'sr28:11088', 175],
+  ['1 small pumpkin', 'sr28:11422', 700],
+  ['small bunch coriander', 'sr28:11165', 17],
   // custom decides, and it is said
   ['1 tsp coriander', 'sr28:02013', 1.8],
   ['500g Quillo mince', null],

@@ -203,6 +203,9 @@ function finish(row: Row, from: number, to: number, draft: Draft): Amount {
   return { quantity, unit: unit?.id ?? null, size, fill, each, total, vague, text: wordsOf(row, from, to) };
 }
 
+// Units that stand without "a" and without "of": "small bunch coriander".
+const bareUnits = new Set(['bunch', 'sprig', 'punnet']);
+
 /** "handful of kale", "good pinch salt", "some oil", "tin tomatoes": a unit without a number. */
 function readBareUnit(row: Row, at: number, draft: Draft, vocabulary: ReaderVocabulary): number | null {
   const from = readAdjectives(row, at, draft, vocabulary);
@@ -213,7 +216,7 @@ function readBareUnit(row: Row, at: number, draft: Draft, vocabulary: ReaderVoca
   if (!followed || unit.kind === 'mass' || unit.kind === 'length' && !unit.vague) return null;
   if (row.words[next] === 'of' && row.tokens[next + 1]?.kind === 'number' && !unit.vague && !unit.container) return null; // "seeds of 1 pomegranate"
   const spoon = unit.spoon && (draft.fill !== null || unit.id !== 'cup');
-  if (row.words[next] !== 'of' && !unit.vague && !unit.container && !spoon) return null;
+  if (row.words[next] !== 'of' && !unit.vague && !unit.container && !spoon && !bareUnits.has(unit.id)) return null;
   draft.unit = unit;
   draft.vague = unit.vague;
   return next;

@@ -56,10 +56,12 @@ export function readTokens(text: string, { start, end }: Span): Row {
     if ((fraction ?? digits ?? glyph ?? word ?? mark) === undefined) continue; // emojis say nothing
     const value = fraction !== undefined ? readFraction(fraction) : digits !== undefined ? readDigits(digits) : glyph !== undefined ? vulgar[glyph]! : NaN;
     const kind = Number.isFinite(value) ? 'number' : word !== undefined ? 'word' : 'mark';
+    // "Salt n pepper": the letter stands for the sign.
+    const joins = word === 'n' && tokens.at(-1)?.kind === 'word';
     tokens.push({
-      kind,
+      kind: joins ? 'mark' : kind,
       text: whole,
-      word: plain(whole),
+      word: joins ? '&' : plain(whole),
       value,
       fraction: (fraction ?? glyph) !== undefined,
       spaced: match.index > last || match.index === 0,

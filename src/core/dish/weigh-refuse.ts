@@ -9,6 +9,9 @@ const takenOff = /\b(peeled|filleted|stoned|pitted|shelled|podded|hulled|cored|t
 // Nothing is taken off.
 const leftOn = /\b(unpeeled|skin on|skin-on|skins on|scrubbed|with skin|with the skin|unskinned|whole with peel|leaves and stalks|stalks and all|stems and all|with (the )?stalks)\b/;
 
+// Skin that is scrubbed stays on; a shell that is scrubbed is still thrown away. Peel is less than this percent of a food.
+const mostPeel = 40;
+
 const boneIn = /\bbone[- ]in\b|\bon the bone\b/;
 // "2 bananas (220 g peeled)": the weight is that of what is left.
 const weighedAfterWork = /\d\s*(g|kg|oz|lb|grams?|ounces?)\.?\s+(when\s+|once\s+|after\s+)?(peeled|podded|shelled|stoned|pitted|trimmed|cored|prepared|picked|net|boned|cleaned|filleted|skinned|deseeded)\b/;
@@ -41,7 +44,7 @@ export function withoutRefuse(context: WeighContext, estimate: Estimate, stated:
   const net: Estimate = { ...estimate, basis: 'net' };
   if (!refuse || refuse.percent <= 0) return net;
   const text = plainText(context.line.text);
-  const reason = leftOn.test(text) && !boneIn.test(text) ? 'left-on' : stated && boughtWithout.test(text) ? 'bought-without' : stated && (workDoneBefore(text, context.line.food.name) || weighedAfterWork.test(text)) ? 'already-done' : null;
+  const reason = refuse.percent <= mostPeel && leftOn.test(text) && !boneIn.test(text) ? 'left-on' : stated && boughtWithout.test(text) ? 'bought-without' : stated && (workDoneBefore(text, context.line.food.name) || weighedAfterWork.test(text)) ? 'already-done' : null;
   if (reason !== null) return times(net, { kind: 'no-refuse', data: { reason, percent: refuse.percent }, factor: 1, unit: '1', spread: 0, source: null, locator: null });
   const spread = context.tables.rules.spreads.refuse;
   return times(net, { kind: 'refuse', data: { percent: refuse.percent, what: refuse.what }, factor: 1 - refuse.percent / 100, unit: '1', spread: spread.value, source: refuse.source, locator: refuse.locator });

@@ -45,6 +45,8 @@ export function formsAsked(words: readonly string[]): readonly { form: FoodForm;
     const found = words[i + 1] !== undefined && joined ? joined : formOfWord(words[i] ?? '');
     if (!found) continue;
     if (found === joined && words[i + 1] !== undefined) i++;
+    // "Fresh or tinned": the first is used.
+    if (words[i - 1] === 'or' && i > 1 && formOfWord(words[i - 2] ?? '') !== null) continue;
     if (!asked.some((a) => a.form === found.form)) asked.push(found);
     // A purée that is no paste is the cooked thing.
     if (words[i] === 'puree') asked.push({ form: 'canned', weak: true }, { form: 'cooked', weak: true });

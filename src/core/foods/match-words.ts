@@ -78,7 +78,7 @@ interface FormWord {
 const formTable: Readonly<Record<string, readonly [FoodForm, 'strong' | 'weak']>> = {
   fresh: ['raw', 'weak'], raw: ['raw', 'strong'], uncooked: ['raw', 'strong'], freshly: ['raw', 'weak'],
   dried: ['dried', 'strong'], dry: ['dried', 'weak'], dehydrated: ['dried', 'strong'], desiccated: ['dried', 'strong'], freezedried: ['dried', 'strong'],
-  canned: ['canned', 'strong'], can: ['canned', 'strong'], tin: ['canned', 'strong'], jar: ['canned', 'weak'], jarred: ['canned', 'weak'], bottled: ['canned', 'weak'], brine: ['canned', 'weak'],
+  canned: ['canned', 'strong'], tin: ['canned', 'strong'], jar: ['canned', 'weak'], jarred: ['canned', 'weak'], bottled: ['canned', 'weak'], brine: ['canned', 'weak'],
   cooked: ['cooked', 'strong'], boiled: ['cooked', 'strong'], precooked: ['cooked', 'strong'], leftover: ['cooked', 'weak'], rotisserie: ['cooked', 'weak'], steamed: ['cooked', 'strong'], pouch: ['cooked', 'weak'], poached: ['cooked', 'weak'], hardboiled: ['cooked', 'weak'],
   frozen: ['frozen', 'strong'], thawed: ['frozen', 'strong'], defrosted: ['frozen', 'strong'],
   ground: ['ground', 'strong'], milled: ['ground', 'strong'], powder: ['powder', 'strong'], powdered: ['powder', 'strong'],
