@@ -26,12 +26,12 @@ function after(row: Row, at: number, vocabulary: ReaderVocabulary, word: string)
   if (word === 'for' && what.length === 0 && number.next < row.words.length && row.words[number.next] !== ')') return null;
   if (!people && !counted.some((w) => word.startsWith(w)) && word !== 'recipe') return null;
   const of = people || what.length === 0 ? null : wordsOf(row, number.next, end);
-  return cutInto(row, end, vocabulary, number.quantity.value, of) ?? { count: number.quantity, text: wordsOf(row, at - 1, end), of };
+  return cutInto(row, end, vocabulary, number.quantity.value === 1 && of !== null) ?? { count: number.quantity, text: wordsOf(row, at - 1, end), of };
 }
 
 /** "Makes one cake (10 slices)", "1 loaf, about 12 slices": what one whole is cut into; null when it says no such thing. */
-function cutInto(row: Row, from: number, vocabulary: ReaderVocabulary, wholes: number, of: string | null): StatedServings | null {
-  if (wholes !== 1 || of === null) return null;
+function cutInto(row: Row, from: number, vocabulary: ReaderVocabulary, oneWhole: boolean): StatedServings | null {
+  if (!oneWhole) return null;
   for (let at = from; at < row.words.length; at++) {
     const number = readNumber(row, at, vocabulary);
     const piece = number ? (row.words[number.next] ?? '') : '';
