@@ -16,7 +16,7 @@ const long = `Long list\nServes 40\n\n${Array.from({ length: 300 }, (_, i) => li
 describe('a recipe from text to portion', () => {
   bench('the demo stew, about 20 lines and its method', () => {
     reportDish(workOutDish(demo, usualChoices, tables), tables);
-  });
+  }, { warmupIterations: 60, time: 1000 });
   bench('300 lines', () => {
     reportDish(workOutDish(long, usualChoices, tables), tables);
   });

@@ -23,6 +23,9 @@ export interface StepHabits {
   readonly everyWords: Readonly<Record<string, number>>;
   readonly aheadFrom: number;
   readonly panWithin: number;
+  /** The same where food is frying in the pan, and where it lies in a liquid that can be turned down. */
+  readonly fryWithin: number;
+  readonly simmerWithin: number;
   readonly hurried: { readonly words: readonly string[]; readonly minutes: number };
   readonly grains: readonly string[];
   readonly poultry: readonly string[];

@@ -1,3 +1,4 @@
+import { readCookingTables } from '../../adapters/tables/index.ts';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -66,5 +67,23 @@ describe('steps from a written recipe', () => {
 
   it('gives a plan for the whole recipe with two rings', () => {
     expect(solvePlan({ request: order([barleyAndFish], { kitchen: { rings: 2 } }), rules: tables.rules, budget: { conflicts: 20_000 } }).kind).toBe('solved');
+  });
+});
+
+describe('what may wait in a hot pan', () => {
+  const dish = (method: string) => {
+    const text = `A dish\nServes 2\n\n2 mackerel fillets\n1 tbsp oil\n2 tins beans\n1 tin tomatoes\n100 g chard\n\n${method}`;
+    return dishFromRecipe(readRecipe(text, readReaderVocabulary()), 'd', readCookingTables().habits, readCookingTables().rules);
+  };
+  const waitBefore = (method: string, words: RegExp): number | null | undefined => dish(method).steps.find((step) => words.test(step.title))?.after.find((link) => link.within !== null)?.within;
+
+  it('is next to nothing while food is frying, also while it is turned', () => {
+    const method = 'Heat the oil in a frying pan. Fry the mackerel skin side down for 3 minutes, then turn and fry for 1 minute.';
+    expect(waitBefore(method, /^turn/)).toBe(1);
+    expect(waitBefore(method, /fry for 1 minute/)).toBe(1);
+  });
+
+  it('is longer where a liquid can be turned down', () => {
+    expect(waitBefore('Simmer the beans and tomatoes in a large pan for 20 minutes. Stir in the chard and cook for 3 minutes.', /stir in the chard/i)).toBe(10);
   });
 });

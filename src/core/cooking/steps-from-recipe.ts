@@ -102,6 +102,9 @@ function needsOf(lines: readonly ReadonlySet<string>[]): number[][] {
   });
 }
 
+const wetMethods = new Set<string>(['simmered', 'stewed', 'boiled-kept', 'poached']);
+const wetVerbs = new Set(['simmer', 'stew', 'braise', 'boil', 'bring']);
+
 /**
  * The steps of a recipe as the reader took it apart: times as written or as usual (data/parameters/cooking/steps.yaml), order by
  * what goes into what. Everything can be corrected by typing the steps.
@@ -122,6 +125,10 @@ export function dishFromRecipe(recipe: Recipe, id: string, habits: StepHabits, r
     if (kept && (onHeat || inPan) && !leaves) pots.set(g, kept);
     else if (onHeat) pots.set(g, { name: `pan ${g + 1}`, size: panOf(group, habits, sentence) });
   });
+  const wet = (g: number): boolean => groups[g]!.some((move) => wetMethods.has(move.action.method ?? '') || wetVerbs.has(move.action.verb));
+  // Food that fries goes on frying while it is turned or stirred, until a liquid goes in.
+  const fries = (g: number): boolean => !wet(g) && (groups[g]!.some((move) => move.habit.burns === true) || needs[g]!.some((need) => pots.get(need) !== undefined && pots.get(need) === pots.get(g) && fries(need)));
+  const panWait = (need: number): number => (wet(need) ? habits.simmerWithin : fries(need) ? habits.fryWithin : habits.panWithin);
   const followed = new Set(needs.flat());
   const steps = groups.map((group, g): KitchenStep => {
     const main = group.reduce((most, move) => (move.minutes.value > most.minutes.value ? move : most));
@@ -155,7 +162,7 @@ export function dishFromRecipe(recipe: Recipe, id: string, habits: StepHabits, r
       const samePot = pots.get(need) !== undefined && pots.get(need) === pots.get(to);
       const fromHot = groups[need]!.some((move) => move.habit.ring === true) || samePot || groups[need]!.some((move) => move.action.verb === 'rest');
       const hurry = mentions(habits.hurried.words, foods(groups[need]!)) && fromHot;
-      if (samePot && fromHot) return { step, wait: 0, within: hurry ? Math.min(habits.panWithin, habits.hurried.minutes) : habits.panWithin, reason: 'quality' };
+      if (samePot && fromHot) return { step, wait: 0, within: Math.min(panWait(need), hurry ? habits.hurried.minutes : Infinity), reason: 'quality' };
       if (hurry) return { step, wait: 0, within: habits.hurried.minutes, reason: 'quality' };
       if (fromHot && mentions(habits.grains, foods(groups[need]!))) return { step, wait: 0, within: rules.grainsCoolWithin, reason: 'safety' };
       return { step, wait: 0, within: null, reason: 'order' };
