@@ -23,7 +23,6 @@ module.exports = {
     forbid('adapters-know-no-face', '^src/adapters/', '^src/(server|cli|web)/'),
     forbid('web-reads-no-disk', '^src/web/', '^src/(adapters|server|cli)/'),
     { name: 'only-the-store-speaks-sql', severity: 'error', from: { path: '^src/', pathNot: '^src/adapters/store/' }, to: { path: 'node_modules/(kysely|libsql)' } },
-    { name: 'only-the-solver-calls-highs', severity: 'error', from: { path: '^src/', pathNot: '^src/adapters/solver/' }, to: { path: 'node_modules/highs' } },
   ],
   options: { tsPreCompilationDeps: true, tsConfig: { fileName: 'tsconfig.json' }, doNotFollow: { path: 'node_modules' }, enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'require', 'node', 'default', 'types'] } },
 };

@@ -27,6 +27,18 @@ await picture('line', '', async (page) => {
   await page.locator('.line[data-open]').scrollIntoViewIfNeeded();
 });
 await picture('path', '', (page) => page.getByRole('row', { name: /^Magnesium/ }).getByRole('button').first().click());
+await picture('change', '#/change', (page) => page.getByRole('button', { name: /cannellini/ }).first().click());
+await picture('say', '#/say', async (page) => {
+  await page.getByRole('textbox').first().fill('This stew is packed with iron. A whole day’s vitamin K in one bowl! It keeps your blood pressure down. Honestly, I could eat this every day.');
+  await page.waitForTimeout(1500);
+});
+await picture('cycle', '#/cycle', async (page) => {
+  await page.getByRole('textbox').first().fill('2026-07-03\n2026-08-01\n2026-08-27\n2026-09-29\n2026-10-25\nage: 31');
+  await page.getByRole('button', { name: 'Work it out' }).click();
+  await page.waitForTimeout(2000);
+});
+await picture('cook', '#/cook');
+await picture('larder', '#/larder');
 await picture('saved', '#/saved');
 await picture('own-foods', '#/own-foods', (page) => page.getByRole('button', { name: 'Add a food from its pack' }).click());
 await picture('settings', '#/settings');

@@ -106,7 +106,8 @@ function energyReport(worked: WorkedDish, tableRange: Interval | null): EnergyRe
 
 /** A worked dish in words and plain figures. */
 export function reportDish(worked: WorkedDish, tables: DishTables): DishReport {
-  const findings = [...worked.recipe.findings, ...worked.lines.flatMap((l) => (l.correction?.grams === undefined ? l.weighing.findings : []))].map(findingReport);
+  const american = worked.choices.measures === 'us' || worked.choices.measures === 'us-label';
+  const findings = [...worked.recipe.findings.filter((f) => !(american && f.code === 'us-measures')), ...worked.lines.flatMap((l) => (l.correction?.grams === undefined ? l.weighing.findings : []))].map(findingReport);
   const names = new Map(worked.lines.map((l) => [l.line.id, kitchenName(l)]));
   const intakes = intakesFor(tables.intakes, worked.choices.lifeStage, worked.choices.authority);
   const { pot } = worked.cooked;

@@ -24,6 +24,8 @@ export interface SayGround {
   readonly vocabulary: StatementVocabulary;
   /** Cautions that the dish itself raised, in words. */
   readonly dishCautions: readonly SayCaution[];
+  /** The allergen line of the dish in words; without one the plate's own list is used. */
+  readonly allergenLine?: string | null;
 }
 
 const checkedWords = { text: 'compared with the official text', secondary: 'compared with a reproduction', memory: 'from memory, to be verified', abstract: 'compared with the work’s own text' } as const;
@@ -85,7 +87,7 @@ export function say(request: SayRequest, ground: SayGround): SayReport {
   }
   const sentences = checked.sentences.map((s) => sentenceOf(s, rules));
   const cautions = cautionsOf(checked, ground);
-  return { title: plate.title, laws, notChecked: null, sentences, holds: checked.grounds.map(holdsOf), cautions, sheet: talkSheet(sentences, { title: plate.title, cautions, allergens: plate.allergens }) };
+  return { title: plate.title, laws, notChecked: null, sentences, holds: checked.grounds.map(holdsOf), cautions, sheet: talkSheet(sentences, { title: plate.title, cautions, allergens: plate.allergens, allergenLine: ground.allergenLine ?? null }) };
 }
 
 /** Whether a kind lets a claim stand; for faces that show it. */

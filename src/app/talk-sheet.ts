@@ -5,9 +5,9 @@ import type { SayCaution, SaySentence, TalkSheet } from './say-report.ts';
 /**
  * The script as it may be said: each sentence as it stands when it passes, else its first rewrite, else
  * left out. Footnotes carry clauses and works; the description is what goes under the film. The
- * allergen line is made from `allergens`, which another part of Truepot fills; null says so.
+ * allergen line is `allergenLine`, or is made from `allergens`; null says that they are not worked out.
  */
-export function talkSheet(sentences: readonly SaySentence[], about: { readonly title: string; readonly cautions: readonly SayCaution[]; readonly allergens: readonly string[] | null }): TalkSheet {
+export function talkSheet(sentences: readonly SaySentence[], about: { readonly title: string; readonly cautions: readonly SayCaution[]; readonly allergens: readonly string[] | null; readonly allergenLine?: string | null }): TalkSheet {
   const footnotes: string[] = [];
   const note = (text: string): number => {
     const at = footnotes.indexOf(text);
@@ -22,7 +22,7 @@ export function talkSheet(sentences: readonly SaySentence[], about: { readonly t
     return { text, changedFrom: sentence.sayable ? null : sentence.text, notes: kept ? [...new Set([...figures, ...works].map(note))] : [] };
   }).filter((line) => line.text !== '');
   const once = lines.filter((line, i) => lines.findIndex((other) => other.text === line.text) === i);
-  const allergens = about.allergens === null ? botherLines.allergensUnknown : about.allergens.length === 0 ? 'Allergens: none of the listed ones.' : `Contains ${listed(about.allergens)}.`;
+  const allergens = about.allergenLine ?? (about.allergens === null ? botherLines.allergensUnknown : about.allergens.length === 0 ? botherLines.allergensNone : `Contains ${listed(about.allergens)}.`);
   const description = [
     about.title, '', ...(once.length > 0 ? [once.map((line) => line.text).join(' '), ''] : []),
     botherLines.variedDiet, botherLines.education, allergens,

@@ -160,5 +160,6 @@ export const notChecked: Readonly<Record<'other' | 'no-words' | 'too-long', stri
 export const botherLines = {
   variedDiet: 'A varied and balanced diet and a healthy lifestyle matter.',
   education: 'This is education about food, not medical advice.',
+  allergensNone: 'Allergens: no listed one was found in the foods named; look at your packets.',
   allergensUnknown: 'Allergens: not worked out yet; look at your packets.',
 } as const;

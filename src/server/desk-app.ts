@@ -42,7 +42,7 @@ export function deskApp({ desk, ids, clock, cookTools, change, statements, cycle
   app.route('/api', ownFoodRoutes(desk, ids));
   app.route('/api', cookRoutes({ tools: cookTools, values: desk.store.values, ids }));
   app.route('/api', changeRoutes(change));
-  app.route('/api', sayRoutes(desk, statements, { clock, ids }));
+  app.route('/api', sayRoutes(desk, statements, { clock, ids, allergensOf: (dish) => change.allergens(dish) }));
   app.route('/api', cycleRoutes({ desk: cycle, today: () => day(clock.today()) }));
   app.all('/api/*', (c) => c.json({ title: 'There is no such address.', status: 404, code: 'unknown-address' }, 404));
   serveStatic(app, pages);

@@ -1,5 +1,8 @@
 import { Hono } from 'hono';
 import { z } from 'zod';
+import { allergenLine } from '../app/allergen-line.ts';
+import type { DishText } from '../app/change-desk.ts';
+import type { AllergenReport } from '../app/change-report.ts';
 import type { Desk } from '../app/desk.ts';
 import { plateOfDish } from '../app/plate-of-dish.ts';
 import type { Clock, Ids } from '../app/ports.ts';
@@ -30,7 +33,7 @@ function given<T extends object>(value: T): { [K in keyof T]: Exclude<T[K], unde
 }
 
 /** Checking a script against a dish, and her own evidence notes. */
-export function sayRoutes(desk: Desk, ground: StatementGround, at: { readonly clock: Clock; readonly ids: Ids }): Hono {
+export function sayRoutes(desk: Desk, ground: StatementGround, at: { readonly clock: Clock; readonly ids: Ids; readonly allergensOf?: (dish: DishText) => Promise<AllergenReport> }): Hono {
   const app = new Hono();
   const { values } = desk.store;
   app.post('/say', async (c) => {
@@ -38,7 +41,8 @@ export function sayRoutes(desk: Desk, ground: StatementGround, at: { readonly cl
     const report = await desk.workOut(text, choices);
     const built = plateOfDish(report, ground.rules.referenceAmounts, given(plate));
     const request = { script, laws, client, emphasis: { nutrients: theme, topics: theme }, ownNotes: await readOwnNotes(values), on: at.clock.today() };
-    return c.json(say(request, { plate: built, other: null, ...ground, dishCautions: report.cautions.map(({ id, text: words, source }) => ({ id, text: words, source })) }));
+    const allergens = await at.allergensOf?.({ text, choices });
+    return c.json(say(request, { allergenLine: allergens ? allergenLine(allergens) : null, plate: built, other: null, ...ground, dishCautions: report.cautions.map(({ id, text: words, source }) => ({ id, text: words, source })) }));
   });
   app.get('/say/laws', (c) => c.json(ground.rules.clauses));
   app.get('/say/evidence', async (c) => c.json({ library: ground.rules.evidence, own: await readOwnNotes(values) }));

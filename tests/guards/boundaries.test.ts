@@ -26,7 +26,6 @@ const planted: Record<string, { file: string; imports: string }> = {
   'adapters-know-no-face': breach('src/adapters/print/planted.ts', '../../cli/page.ts'),
   'web-reads-no-disk': breach('src/web/planted.ts', '../adapters/tables/index.ts'),
   'only-the-store-speaks-sql': breach('src/app/planted-sql.ts', 'kysely'),
-  'only-the-solver-calls-highs': breach('src/app/planted-solver.ts', 'highs'),
   'no-circles': breach('src/core/cooking/planted.ts', './round.ts'),
 };
 
