@@ -13,7 +13,14 @@ export class Refusal extends Error {
   }
 }
 
-async function call<T>(path: string, init: { method?: string; body?: unknown; signal?: AbortSignal } = {}): Promise<T> {
+interface Ask {
+  readonly method?: string;
+  readonly body?: unknown;
+  readonly signal?: AbortSignal;
+}
+
+/** Asks the server; a refusal and a silence come as a `Refusal` in words, an ended question as the browser's AbortError. */
+export async function ask(path: string, init: Ask = {}): Promise<Response> {
   let response: Response;
   try {
     response = await fetch(`/api${path}`, {
@@ -26,10 +33,15 @@ async function call<T>(path: string, init: { method?: string; body?: unknown; si
     if (cause instanceof DOMException && cause.name === 'AbortError') throw cause;
     throw new Refusal('Truepot does not answer. Look whether it is still running in its window, then try again; what you typed is still here.', 'offline');
   }
-  if (response.status === 204) return undefined as T;
-  const body = (await response.json()) as { title?: string; code?: string };
-  if (!response.ok) throw new Refusal(body.title ?? `The server answered ${response.status}.`, body.code ?? 'unknown');
-  return body as T;
+  if (response.ok) return response;
+  const told = (await response.json().catch(() => ({}))) as { title?: string; code?: string };
+  throw new Refusal(told.title ?? `The server answered ${response.status}.`, told.code ?? 'unknown');
+}
+
+/** The same, and the answer's JSON; nothing where the answer has no body. */
+export async function call<T>(path: string, init: Ask = {}): Promise<T> {
+  const response = await ask(path, init);
+  return (response.status === 204 ? undefined : await response.json()) as T;
 }
 
 const query = (words: string): string => encodeURIComponent(words);

@@ -2,25 +2,7 @@ import type { ChangeDesk, DishText, PantryReport, SeasonRow } from '../../app/ch
 import type { AllergenReport, ChangeWords, CompareReport, CostReport, PriceListReport, ScaleReport, SwapReport, WishReport } from '../../app/change-report.ts';
 import type { SwapWish } from '../../app/search-swaps.ts';
 import type { PantryItem, PriceRow, ScaleAim } from '../../core/dish/index.ts';
-import { Refusal } from '../api.ts';
-
-async function call<T>(path: string, init: { method?: string; body?: unknown; signal?: AbortSignal } = {}): Promise<T> {
-  let response: Response;
-  try {
-    response = await fetch(`/api${path}`, {
-      method: init.method ?? 'GET',
-      headers: init.body === undefined ? {} : { 'content-type': 'application/json' },
-      body: init.body === undefined ? null : JSON.stringify(init.body),
-      signal: init.signal ?? null,
-    });
-  } catch (cause) {
-    if (cause instanceof DOMException && cause.name === 'AbortError') throw cause;
-    throw new Refusal('Truepot does not answer. Look whether it is still running in its window, then try again; what you typed is still here.', 'offline');
-  }
-  const body = (await response.json()) as { title?: string; code?: string };
-  if (!response.ok) throw new Refusal(body.title ?? `The server answered ${response.status}.`, body.code ?? 'unknown');
-  return body as T;
-}
+import { call } from '../api.ts';
 
 const post = <T>(path: string, body: unknown, signal?: AbortSignal): Promise<T> => call<T>(path, { method: 'POST', body, ...(signal ? { signal } : {}) });
 

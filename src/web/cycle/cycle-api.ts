@@ -1,6 +1,6 @@
 import type { CycleAnswer, CycleStart } from '../../app/cycle-answer.ts';
 import type { Scheme } from '../../core/scheme/index.ts';
-import { Refusal } from '../api.ts';
+import { ask } from '../api.ts';
 
 export interface CycleAsk {
   readonly text: string;
@@ -13,17 +13,7 @@ export interface CycleAsk {
   readonly region: string;
 }
 
-async function send(path: string, body: unknown): Promise<Response> {
-  let response: Response;
-  try {
-    response = await fetch(`/api${path}`, body === undefined ? {} : { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) });
-  } catch {
-    throw new Refusal('Truepot does not answer. Look whether it is still running in its window, then try again; what you typed is still here.', 'offline');
-  }
-  if (response.ok) return response;
-  const told = (await response.json().catch(() => ({}))) as { title?: string; code?: string };
-  throw new Refusal(told.title ?? `The server answered ${response.status}.`, told.code ?? 'unknown');
-}
+const send = (path: string, body: unknown): Promise<Response> => ask(path, body === undefined ? {} : { method: 'POST', body });
 
 export const cycleApi = {
   start: async () => (await (await send('/cycle', undefined)).json()) as CycleStart,
