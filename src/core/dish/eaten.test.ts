@@ -79,6 +79,11 @@ describe('what is not eaten is not counted', () => {
     expect(eaten(soy, { recipe: recipeOf([soy], [{ text: 'Pour the fish and its marinade into the pan.' }]) }).code).toBe('all');
   });
 
+  it('never as frying oil when it is a fish in oil', () => {
+    const sardines = item('sardines in olive oil');
+    expect(eaten(sardines, { recipe: recipeOf([sardines], [{ text: 'Fry the garlic in the oil from the sardines.' }]) }).code).toBe('all');
+  });
+
   it('when it is bone', () => {
     expect(eaten(item('beef bones')).code).toBe('bones');
     for (const name of ['chicken thighs on the bone', 'T-bone steak', 'bone broth', 'boneless chicken']) expect(eaten(item(name)).code, name).toBe('all');

@@ -32,7 +32,8 @@ interface Line {
   readonly text: string;
 }
 
-const isOil = (at: Line): boolean => at.names.some((n) => /\b(oil|lard|dripping|ghee|butter|margarine)$/.test(n)) && !at.names.some((n) => /nut butter|peanut butter|almond butter/.test(n));
+// "Sardines in olive oil" are fish.
+const isOil = (at: Line): boolean => at.names.some((n) => /\b(oil|lard|dripping|ghee|butter|margarine)$/.test(n) && !/\bin\b/.test(n)) && !at.names.some((n) => /nut butter|peanut butter|almond butter/.test(n));
 const isSalt = (at: Line): boolean => at.names.some((n) => /(^|\b)salt$/.test(n)) && !at.names.some((n) => /garlic salt|celery salt/.test(n));
 const isWater = (at: Line): boolean => at.names.some((n) => /(^|\b)(water|ice cubes?)$/.test(n)) && !at.names.some((n) => /coconut water|rose ?water|orange (flower|blossom) water/.test(n));
 
