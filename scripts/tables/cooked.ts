@@ -65,7 +65,6 @@ const parameterSchema = z.strictObject({
   density_g_a_ml: interval,
   solids_kept_when_drained: interval,
   kept_without_factor: interval,
-  kept_hot_half_hour: interval,
   composition_spread_otherwise: interval,
   time: z.strictObject({ nutrients: z.array(z.string().refine(isNutrientId, 'is not a nutrient')), least: z.number().positive(), most: z.number().positive(), source: z.string(), locator: z.string(), minutes: minutesByWay }),
   minutes_unsaid: minutesByMethod,
@@ -80,7 +79,7 @@ function compileParameters(data: string, sources: ReadonlySet<string>): CookedPa
   }
   return {
     evaporation: p.evaporation_g_a_minute_a_cm2, evaporationWithLid: p.evaporation_with_lid, evaporationLowHeat: p.evaporation_low_heat, evaporationBoiling: p.evaporation_boiling,
-    panWidth: p.pan_width_cm, mostWaterLost: p.most_water_lost, density: p.density_g_a_ml, solidsKeptWhenDrained: p.solids_kept_when_drained, keptWithoutFactor: p.kept_without_factor, keptHotHalfHour: p.kept_hot_half_hour,
+    panWidth: p.pan_width_cm, mostWaterLost: p.most_water_lost, density: p.density_g_a_ml, solidsKeptWhenDrained: p.solids_kept_when_drained, keptWithoutFactor: p.kept_without_factor,
     compositionSpreadOtherwise: p.composition_spread_otherwise,
     time: { ...p.time, nutrients: p.time.nutrients.filter(isNutrientId) },
     minutesUnsaid: p.minutes_unsaid,

@@ -28,9 +28,8 @@ export function explainNutrient(dish: WorkedDish, id: string, tables: DishTables
   const nutrient = nutrientOf(id);
   const total = dish.totals.totals.get(nutrient.id);
   if (!total) throw new Error(`Bug: no total for ${nutrient.id}`);
-  const byId = new Map(dish.lines.map((l) => [l.line.id, l]));
   const parts = total.contributions.flatMap((contribution) => {
-    const worked = byId.get(contribution.lineId);
+    const worked = dish.lineById.get(contribution.lineId);
     return worked ? [part(worked, contribution, {
       nutrient, portions: dish.servings.count, known: total.known,
       treatment: dish.cooked.treatments.get(contribution.lineId) ?? null,
@@ -40,7 +39,7 @@ export function explainNutrient(dish: WorkedDish, id: string, tables: DishTables
   parts.sort((a, b) => (b.portionAmount ?? -1) - (a.portionAmount ?? -1));
   const { interval, doubts } = portionRange(dish, total);
   const nameOf = (lineId: string | null): string => {
-    const worked = lineId === null ? undefined : byId.get(lineId);
+    const worked = lineId === null ? undefined : dish.lineById.get(lineId);
     return worked ? kitchenName(worked) : '';
   };
   const told = doubts.filter((doubt) => doubt.share >= leastDoubtTold).slice(0, mostDoubtsTold);

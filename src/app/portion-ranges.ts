@@ -9,7 +9,7 @@ export function portionRange(dish: WorkedDish, total: NutrientTotal): PortionInt
   const parts = total.contributions.flatMap((c): UncertainPart[] => {
     if (c.amount === null || c.amount === 0) return [];
     const cooked = dish.cooked.lines.get(c.lineId)?.values.get(total.nutrient);
-    const eaten = dish.lines.find((l) => l.line.id === c.lineId)?.eatenShare ?? exactly(1);
+    const eaten = dish.lineById.get(c.lineId)?.eatenShare ?? exactly(1);
     if (!cooked) return [];
     return [{ lineId: c.lineId, amount: c.amount, deviation: { ...cooked.deviation, weight: Math.hypot(cooked.deviation.weight, deviationOfRange(eaten)) } }];
   });

@@ -1,5 +1,5 @@
 import {
-  checkScript, passes, verdictKinds, type CheckedClaim, type CheckedScript, type CheckedSentence, type Emphasis, type EvidenceMatch, type EvidenceNote, type LawGround, type LawId, type Plate, type StatementRules, type StatementVocabulary, type VerdictKind,
+  checkScript, type CheckedClaim, type CheckedScript, type CheckedSentence, type Emphasis, type EvidenceMatch, type EvidenceNote, type LawGround, type LawId, type Plate, type StatementRules, type StatementVocabulary, type VerdictKind,
 } from '../core/statements/index.ts';
 import { figure } from '../messages/numbers.ts';
 import { claimWords, classNames, clauseWords, gradeNames, lawNames, measurementWords, notChecked, polarityNames, reasonWords, verdictWords } from '../messages/statements.ts';
@@ -89,7 +89,3 @@ export function say(request: SayRequest, ground: SayGround): SayReport {
   const cautions = cautionsOf(checked, ground);
   return { title: plate.title, laws, notChecked: null, sentences, holds: checked.grounds.map(holdsOf), cautions, sheet: talkSheet(sentences, { title: plate.title, cautions, allergens: plate.allergens, allergenLine: ground.allergenLine ?? null }) };
 }
-
-/** Whether a kind lets a claim stand; for faces that show it. */
-export const mayStand = passes;
-export const allVerdicts = verdictKinds;

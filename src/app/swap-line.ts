@@ -1,5 +1,5 @@
 import {
-  cookLine, dishAllergens, lineAllergens, lineCost, priceFor, seasonOf, treatmentOf,
+  cookLine, dishAllergens, lineAllergens, lineCost, seasonOf, treatmentOf,
   type LineAllergens, type LineCost, type LineFood, type SeasonState, type SwapOption,
 } from '../core/dish/index.ts';
 import { allergenList, listedAllergens, nutrientIds, toldDiets, together, type AllergenReader, type AllergenState, type Food, type NutrientId, type SubstanceId, type SubstanceStates } from '../core/foods/index.ts';
@@ -158,11 +158,6 @@ export function swapLine(dish: WorkedDish, lineId: string, limit: number, contex
       fodmap: { gained: other.fodmap.filter((k) => !own.fodmap.includes(k)), lost: own.fodmap.filter((k) => !other.fodmap.includes(k)) },
     };
   });
-}
-
-/** Whether a price is known for an alternative. */
-export function hasPrice(option: SwapOption, context: ChangeContext): boolean {
-  return priceFor({ entryName: option.entry.name, form: option.form, code: option.food.code }, context.settings.prices) !== null;
 }
 
 export type { SubstanceId };

@@ -26,6 +26,7 @@ export interface WorkedDish {
   readonly recipe: Recipe;
   readonly choices: DishChoices;
   readonly lines: readonly WorkedLine[];
+  readonly lineById: ReadonlyMap<string, WorkedLine>;
   readonly cooked: CookedDish;
   readonly totals: PotTotals;
   readonly servings: Servings;
@@ -105,5 +106,5 @@ export function workOutDish(text: string, choices: DishChoices, tables: DishTabl
       return amount === null ? null : amount / servings.count;
     },
   });
-  return { recipe, choices, lines, cooked, totals, servings, energy, cautions };
+  return { recipe, choices, lines, lineById: new Map(lines.map((worked) => [worked.line.id, worked])), cooked, totals, servings, energy, cautions };
 }

@@ -36,12 +36,6 @@ export async function withDesk(deps: ChangeDeps, work: (open: { readonly desk: C
   }
 }
 
-export function positive(text: string): number {
-  const value = Number(text);
-  if (!(value > 0)) throw new InvalidArgumentError('It must be a number above 0.');
-  return value;
-}
-
 /** "magnesium=100"; repeated options are gathered. */
 export function nutrientAmount(text: string, before: readonly { id: NutrientId; amount: number }[] = []): { id: NutrientId; amount: number }[] {
   const [id = '', amount = ''] = text.split('=');

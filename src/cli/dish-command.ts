@@ -1,10 +1,11 @@
-import { Command, InvalidArgumentError, Option } from 'commander';
+import { Command, Option } from 'commander';
 import { usualChoices, type DishChoices } from '../app/dish-choices.ts';
 import type { Desk } from '../app/desk.ts';
 import { measureSystems, type MeasureSystem } from '../core/quantity/index.ts';
 import type { IntakeAuthority } from '../core/people/index.ts';
 import { dishView, explanationView } from './dish-view.ts';
 import { exitCodes } from './exit-codes.ts';
+import { positive } from './positive-number.ts';
 import { readInput } from './read-input.ts';
 import type { Screen } from './screen.ts';
 
@@ -16,12 +17,6 @@ interface DishOptions {
   cooked?: number;
   json?: boolean;
   explain?: string;
-}
-
-function positive(text: string): number {
-  const value = Number(text);
-  if (!(value > 0)) throw new InvalidArgumentError('It must be a number above 0.');
-  return value;
 }
 
 function chosen(options: DishOptions, desk: Desk): DishChoices {

@@ -6,6 +6,7 @@ import { say } from '../app/say.ts';
 import type { StatementGround } from '../app/statement-ground.ts';
 import { lawIds, type LawId } from '../core/statements/index.ts';
 import { exitCodes } from './exit-codes.ts';
+import { positive } from './positive-number.ts';
 import { readInput } from './read-input.ts';
 import { sayView } from './say-view.ts';
 import type { Screen } from './screen.ts';
@@ -29,12 +30,6 @@ function laws(text: string): LawId[] {
 }
 
 const listOf = (text: string): string[] => text.split(',').map((t) => t.trim()).filter((t) => t !== '');
-
-function positive(text: string): number {
-  const value = Number(text);
-  if (!(value > 0)) throw new InvalidArgumentError('It must be a number above 0.');
-  return value;
-}
 
 /** `truepot say DISH SCRIPT`: holds a script against a dish, sentence by sentence. `today` is the day for which the law is asked. */
 export function sayCommand(openDesk: () => Promise<Desk>, ground: () => StatementGround, at: { readonly screen: Screen; readonly today: () => string }): Command {

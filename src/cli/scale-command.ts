@@ -3,7 +3,8 @@ import type { ScaleReport } from '../app/change-report.ts';
 import type { Pan, ScaleAim } from '../core/dish/index.ts';
 import type { NutrientId } from '../core/foods/index.ts';
 import { AppError } from '../errors.ts';
-import { dishNamed, lineWith, nutrientAmount, positive, withDesk, type ChangeDeps } from './change-deps.ts';
+import { dishNamed, lineWith, nutrientAmount, withDesk, type ChangeDeps } from './change-deps.ts';
+import { positive } from './positive-number.ts';
 import { pad, paint, wrap, type Screen } from './screen.ts';
 
 interface ScaleOptions {

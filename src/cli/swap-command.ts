@@ -2,7 +2,8 @@ import { Command } from 'commander';
 import type { SwapReport, WishReport } from '../app/change-report.ts';
 import type { NutrientId } from '../core/foods/index.ts';
 import { AppError } from '../errors.ts';
-import { dishNamed, gathered, lineWith, nutrientAmount, positive, withDesk, type ChangeDeps } from './change-deps.ts';
+import { dishNamed, gathered, lineWith, nutrientAmount, withDesk, type ChangeDeps } from './change-deps.ts';
+import { positive } from './positive-number.ts';
 import { pad, paint, wrap, type Screen } from './screen.ts';
 
 interface SwapOptions {

@@ -1,4 +1,4 @@
-import type { EvidenceGrade, LawClause, LawId, Measurement, Reason, Standing, VerdictKind } from '../core/statements/index.ts';
+import type { EvidenceGrade, LawClause, LawId, Measurement, Reason, VerdictKind } from '../core/statements/index.ts';
 import type { ClaimClass, ClaimKind, Polarity } from '../core/statements/index.ts';
 import { isNutrientId, nutrient } from '../core/foods/index.ts';
 import { figure, percent } from './numbers.ts';
@@ -26,7 +26,6 @@ export const polarityNames: Readonly<Record<Polarity, string>> = { asserted: 'sa
 
 export const gradeNames: Readonly<Record<EvidenceGrade, string>> = { 'well-established': 'well established', mixed: 'mixed', early: 'early', 'traditional-only': 'traditional use only', contradicted: 'contradicted' };
 
-export const standingWords: Readonly<Record<Standing, string>> = { holds: 'holds', estimate: 'holds on the estimate, not for sure', fails: 'does not hold', unknown: 'not known: data is missing' };
 
 const kindWords: Readonly<Record<ClaimKind, string>> = { source: 'source of', high: 'high in', low: 'low in', 'very-low': 'very low in', free: 'free from', 'none-added': 'without added', reduced: 'reduced', increased: 'increased', light: 'light in', lean: 'lean', 'extra-lean': 'extra lean' };
 

@@ -91,11 +91,6 @@ export interface CentralRange {
   readonly high: number;
 }
 
-/** The central range that holds the share `coverage`. */
-export function centralRange(of: DayDistribution, coverage: number): CentralRange {
-  return { low: quantileOf(of, (1 - coverage) / 2), high: quantileOf(of, (1 + coverage) / 2) };
-}
-
 /** The share of the day `value` (spread over ± ½) that the range covers: 0, 1 or between at the two boundary days. */
 export function coveredShare(range: CentralRange, value: number): number {
   return Math.max(0, Math.min(1, Math.min(range.high, value + 0.5) - Math.max(range.low, value - 0.5)));

@@ -33,7 +33,6 @@ export interface CookedParameters {
   readonly density: CitedInterval;
   readonly solidsKeptWhenDrained: CitedInterval;
   readonly keptWithoutFactor: CitedInterval;
-  readonly keptHotHalfHour: CitedInterval;
   readonly compositionSpreadOtherwise: CitedInterval;
   readonly time: {
     readonly nutrients: readonly NutrientId[];

@@ -23,7 +23,7 @@ export const beef = foodOf('Beef, ground, raw', 'Beef', { water: 65, protein: 20
 const cited = (low: number, value: number, high: number) => ({ low, value, high, source: 'common-practice', locator: 'test' });
 const parameters: CookedParameters = {
   evaporation: cited(0.01, 0.02, 0.04), evaporationWithLid: cited(0.05, 0.1, 0.2), evaporationLowHeat: cited(0.3, 0.5, 1), evaporationBoiling: cited(1, 2, 3), panWidth: cited(18, 22, 28),
-  mostWaterLost: cited(0.85, 0.85, 0.85), density: cited(0.95, 1, 1.1), solidsKeptWhenDrained: cited(0.9, 0.95, 1), keptWithoutFactor: cited(0.7, 1, 1), keptHotHalfHour: cited(0.9, 0.95, 1), compositionSpreadOtherwise: cited(0.15, 0.15, 0.15),
+  mostWaterLost: cited(0.85, 0.85, 0.85), density: cited(0.95, 1, 1.1), solidsKeptWhenDrained: cited(0.9, 0.95, 1), keptWithoutFactor: cited(0.7, 1, 1), compositionSpreadOtherwise: cited(0.15, 0.15, 0.15),
   time: {
     nutrients: ['vitamin-c'], least: 0.3, most: 2.5, source: 'common-practice', locator: 'test',
     minutes: { 'boiled-drained': 10, 'boiled-kept': 10, 'braised-drained': 60, 'braised-kept': 40, steamed: 10, roasted: 40, grilled: 10, fried: 10, 'stir-fried': 5, reheated: 5 },

@@ -15,11 +15,6 @@ export interface ReadNumber {
 
 const plain = (value: number, next: number): ReadNumber => ({ quantity: { low: value, value, high: value }, next, article: false, rough: false });
 
-function times(number: ReadNumber, factor: number, next: number): ReadNumber {
-  const { low, value, high } = number.quantity;
-  return { ...number, quantity: { low: low * factor, value: value * factor, high: high * factor }, next };
-}
-
 /** After "half", "three quarters", "a third": "a", "an", "of a" belong to the number. */
 function skipOfA({ words }: Row, at: number): number {
   let next = at;
@@ -130,6 +125,3 @@ export function readNumber(row: Row, at: number, vocabulary: ReaderVocabulary): 
   const [low, high] = [first.quantity.value, second.quantity.value].sort((a, b) => a - b) as [number, number];
   return { ...second, quantity: { low, value: (low + high) / 2, high } };
 }
-
-/** A number times a factor, for compound units. */
-export const scaledNumber = times;

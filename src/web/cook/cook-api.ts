@@ -1,6 +1,7 @@
 import type { CookAnswer, CookOrder } from '../../app/cook-dishes.ts';
 import type { LiveView } from '../../app/live-cooking.ts';
 import type { Kitchen, Tap } from '../../core/cooking/index.ts';
+import { call as ask, Refusal } from '../api.ts';
 
 /** A refusal in the server's words, or that nobody answered. */
 export class CookRefusal extends Error {
@@ -11,21 +12,15 @@ export class CookRefusal extends Error {
   }
 }
 
+/** The desk's `call`, with what the live page says when nobody answers. */
 async function call<T>(path: string, init: { method?: string; body?: unknown } = {}): Promise<T> {
-  let response: Response;
   try {
-    response = await fetch(`/api${path}`, {
-      method: init.method ?? 'GET',
-      headers: init.body === undefined ? {} : { 'content-type': 'application/json' },
-      body: init.body === undefined ? null : JSON.stringify(init.body),
-    });
-  } catch {
-    throw new CookRefusal('Truepot does not answer. Look whether it is still running in its window; your taps are kept here and sent as soon as it does.', true);
+    return await ask<T>(path, init);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    const offline = error.code === 'offline';
+    throw new CookRefusal(offline ? 'Truepot does not answer. Look whether it is still running in its window; your taps are kept here and sent as soon as it does.' : error.message, offline);
   }
-  if (response.status === 204) return undefined as T;
-  const body = (await response.json()) as { title?: string };
-  if (!response.ok) throw new CookRefusal(body.title ?? `The server answered ${response.status}.`, false);
-  return body as T;
 }
 
 export interface UsualKitchen {

@@ -7,15 +7,6 @@ import { askSay } from './say-api.ts';
 const scriptKey = 'truepot script';
 const lawsKey = 'truepot laws';
 
-/** The dish as the pot page left it; null when there is none yet. */
-export function potDraft(): { readonly text: string; readonly choices: DishChoices } | null {
-  try {
-    return JSON.parse(localStorage.getItem('truepot draft') ?? 'null') as { text: string; choices: DishChoices } | null;
-  } catch {
-    return null;
-  }
-}
-
 function keptLaws(): readonly LawId[] {
   try {
     const kept = JSON.parse(localStorage.getItem(lawsKey) ?? '["eu"]') as LawId[];

@@ -2,26 +2,14 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { z } from 'zod';
+import { Code, Measure, Range, Remark, State, unitIds } from './row-parts.ts';
 
 const here = new URL('./', import.meta.url);
-const root = new URL('../../../', here);
 
-const Header = z.object({ entries: z.array(z.object({ code: z.string() })) });
-const codes = new Set(Header.parse(JSON.parse(readFileSync(new URL('dist/tables/foods.json', root), 'utf8'))).entries.map((entry) => entry.code));
-
-const Units = z.array(z.object({ id: z.string(), kind: z.string() }));
-const units = Units.parse(parse(readFileSync(new URL('data/units.yaml', root), 'utf8')));
-const unitIds = new Set(units.map((unit) => unit.id));
-const measuring = new Set(units.filter((unit) => unit.kind !== 'count').map((unit) => unit.id));
 /** Units that cooks write and data/units.yaml has no id for. */
 const unlisted = new Set(['katori']);
 
-const Code = z.string().refine((code) => codes.has(code), 'no such food code');
 const Unit = z.string().refine((unit) => unitIds.has(unit) || unlisted.has(unit), 'no such unit');
-const Range = z.strictObject({ low: z.number().positive(), high: z.number().positive() }).refine((range) => range.low < range.high, 'low end above high end');
-const Measure = z.strictObject({ quantity: z.number().positive(), unit: z.string().refine((unit) => measuring.has(unit), 'not a mass, volume or length') });
-const State = z.enum(['raw', 'dried', 'canned', 'cooked', 'frozen', 'ground', 'whole', 'powder', 'smoked', 'juice', 'peel', 'pickled', 'fermented', 'toasted', 'liquid', 'prepared']);
-const Remark = z.enum(['optional', 'to-taste', 'to-serve', 'garnish', 'for-frying', 'for-greasing', 'for-dusting', 'plus-extra', 'divided', 'juice-only', 'zest-only', 'juice-and-zest']);
 
 const Row = z
   .strictObject({
