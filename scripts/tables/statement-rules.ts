@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { isNutrientId, type NutrientId } from '../../src/core/foods/index.ts';
-import { claimKinds, lawIds, type Condition, type HealthRule, type LawClause, type NutritionRule, type ReferenceValues } from '../../src/core/statements/index.ts';
+import { claimKinds, lawIds, type Condition, type HealthRule, type LawClause, type NutritionRule, type ReferenceValues, type StatementRules } from '../../src/core/statements/index.ts';
 
 export const nutrientId = z.custom<NutrientId>((v) => typeof v === 'string' && isNutrientId(v), 'no such nutrient');
 const isoDate = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
@@ -32,6 +32,11 @@ export const nutritionRules = z.array(z.strictObject({
   claim: z.enum(claimKinds), nutrient: z.union([claimNutrient, z.literal('subject')]),
   subjects: z.enum(['reference-values', 'vitamins-and-minerals']).optional(), tell: z.string().optional(), when: condition,
 })) as unknown as z.ZodType<NutritionRule[]>;
+
+export const disclosureLevels = z.array(z.strictObject({
+  kind: z.enum(['individual-food', 'main-dish', 'meal']), disclosure: z.string().min(5), disqualifies: z.string().min(5), source: z.string(), checked,
+  per: z.array(basis).min(1), small: basis.optional(), above: z.partialRecord(nutrientId, z.number().positive()),
+})) as unknown as z.ZodType<StatementRules['levels']>;
 
 export const referenceValues = z.array(z.strictObject({
   laws: z.array(law).min(1), source: z.string(), locator: z.string(), checked, from: isoDate, values: z.partialRecord(nutrientId, z.number().positive()),

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { parse } from 'yaml';
 import { z } from 'zod';
 import { claimClasses, evidenceGrades, lawIds, type StatementRules } from '../../src/core/statements/index.ts';
-import { clauses, healthRules, nutritionRules, referenceValues } from './statement-rules.ts';
+import { clauses, disclosureLevels, healthRules, nutritionRules, referenceValues } from './statement-rules.ts';
 import { compileStatementWords } from './statement-words.ts';
 
 function check<T>(file: string, schema: z.ZodType<T>, value: unknown): T {
@@ -41,6 +41,7 @@ export function compileStatements(data: string, sources: ReadonlySet<string>): S
   const rules: StatementRules = {
     references: read('parameters/statements/reference-values.yaml', referenceValues),
     nutrition: read('parameters/statements/nutrition-claims.yaml', nutritionRules),
+    levels: read('parameters/statements/disclosure-levels.yaml', disclosureLevels),
     health: read('parameters/statements/health-claims.yaml', healthRules),
     clauses: read('parameters/statements/clauses.yaml', clauses),
     verdicts: read('parameters/statements/verdicts.yaml', verdicts),
@@ -53,8 +54,9 @@ export function compileStatements(data: string, sources: ReadonlySet<string>): S
   };
   unique('statements/evidence/library.yaml', rules.evidence.map((n) => n.id));
   unique('parameters/statements/nutrition-claims.yaml', rules.nutrition.map((n) => n.id));
+  unique('parameters/statements/disclosure-levels.yaml', rules.levels.map((row) => row.kind));
   unique('parameters/statements/health-claims.yaml', rules.health.flatMap((h) => h.effects.map((e) => e.id)));
-  for (const source of [...rules.references, ...rules.nutrition, ...rules.clauses, ...rules.cautions].map((row) => row.source)) if (!sources.has(source)) throw new Error(`no source ${source} in data/sources`);
+  for (const source of [...rules.references, ...rules.nutrition, ...rules.levels, ...rules.clauses, ...rules.cautions].map((row) => row.source)) if (!sources.has(source)) throw new Error(`no source ${source} in data/sources`);
   const clauseIds = new Set(rules.clauses.map((c) => c.id));
   for (const row of Object.values(rules.verdicts)) for (const v of Object.values(row)) for (const id of v.clauses) if (!clauseIds.has(id)) throw new Error(`data/parameters/statements/verdicts.yaml: there is no clause ${id}`);
   return rules;

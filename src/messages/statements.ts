@@ -1,7 +1,7 @@
 import type { EvidenceGrade, LawClause, LawId, Measurement, Reason, VerdictKind } from '../core/statements/index.ts';
 import type { ClaimClass, ClaimKind, Polarity } from '../core/statements/index.ts';
 import { isNutrientId, nutrient } from '../core/foods/index.ts';
-import { figure, percent } from './numbers.ts';
+import { figure, listed, percent } from './numbers.ts';
 
 export const lawNames: Readonly<Record<LawId, string>> = { eu: 'European Union', gb: 'Great Britain', us: 'United States', codex: 'Codex' };
 
@@ -45,6 +45,14 @@ export function claimWords(kind: ClaimKind, id: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
+// The names of 21 CFR 101.9 for the nutrients of the disclosure statement.
+const usNames: Readonly<Record<string, string>> = { fat: 'fat', saturates: 'saturated fat', cholesterol: 'cholesterol', sodium: 'sodium' };
+
+/** The statement of 21 CFR 101.13(h): “See nutrition information for fat and sodium content.” */
+export function disclosureStatement(nutrients: readonly string[]): string {
+  return `See nutrition information for ${listed(nutrients.map((id) => usNames[id] ?? nutrientName(id)))} content.`;
+}
+
 const bases: Readonly<Record<Measurement['per'], string>> = { '100g': 'in 100 g', '100ml': 'in 100 ml', '100kcal': 'in 100 kcal', portion: 'in a portion', racc: 'in the reference amount', '50g': 'in 50 g', energy: 'of the energy', 'fatty-acids': 'of the fatty acids', component: 'in the reference amount of that food' };
 
 function unitOf(m: Measurement): string {
@@ -73,6 +81,18 @@ function quantity(d: Data, words: string): string {
   const unit = text(d, 'unit');
   const share = d['share'] === null ? '' : ` (${percent(num(d, 'share'))} of ${figure(num(d, 'reference'))} ${unit})`;
   return `${words}: you say ${figure(num(d, 'wanted'))} ${unit}${share}; a portion gives ${num(d, 'atLeast') === 1 ? 'at least ' : ''}${figure(num(d, 'value'))} ${unit}${num(d, 'high') > num(d, 'low') ? `, between ${figure(num(d, 'low'))} and ${figure(num(d, 'high'))}` : ''}.`;
+}
+
+const usName = (d: Data): string => usNames[text(d, 'nutrient')] ?? named(d);
+const atLevel = (d: Data): string => `${figure(num(d, 'limit'))} ${text(d, 'unit')} ${bases[text(d, 'per') as Measurement['per']]}`;
+const withUnit = (d: Data, key: string): string => `${figure(num(d, key))} ${text(d, 'unit')}`;
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** "Fat in 100 g: 4 g here, 8 g in Beef stew, 50 % less." */
+function comparedWords(d: Data): string {
+  const share = d['share'];
+  const difference = typeof share !== 'number' ? '' : Math.abs(share) < 0.005 ? ', the same' : `, ${percent(Math.abs(share))} ${share < 0 ? 'less' : 'more'}`;
+  return `${capital(named(d))} in 100 g as eaten: ${num(d, 'atLeast') === 1 ? 'at least ' : ''}${withUnit(d, 'here')} here, ${withUnit(d, 'there')} in “${text(d, 'other')}”${num(d, 'atLeast') === 1 ? ', and values are missing' : difference}.`;
 }
 
 const reasons: Readonly<Record<string, (d: Data) => string>> = {
@@ -121,6 +141,16 @@ const reasons: Readonly<Record<string, (d: Data) => string>> = {
   'permitted-near': (d) => `Permitted, met on the estimate only: “${text(d, 'wording')}”.`,
   'permitted-short': (d) => `There is a permitted wording, “${text(d, 'wording')}”, but this dish does not meet its condition.`,
   'no-permitted-wording': () => 'No permitted wording speaks of this.',
+  'needs-other': (d) => `“${withKind(d)}” compares with another dish. Choose the dish that it is compared with, and it is worked out.`,
+  'choose-other': () => 'If it compares with a dish of yours, choose that dish and name it in the sentence.',
+  compared: comparedWords,
+  'compared-too-much': (d) => `You say ${percent(num(d, 'stated'))}; the difference is smaller.`,
+  'disclose-over': (d) => `${capital(usName(d))} is ${withUnit(d, 'value')}, above ${atLevel(d)}: the pointer to the nutrition information must stand beside the claim.`,
+  'disclose-likely': (d) => `${capital(usName(d))} is about ${withUnit(d, 'value')}, above ${atLevel(d)} on the estimate: put the pointer to the nutrition information beside the claim.`,
+  'disclose-perhaps': (d) => `${capital(usName(d))} may be up to ${withUnit(d, 'high')}, and the level is ${atLevel(d)}: put the pointer in, it does no harm.`,
+  'disclose-unknown': (d) => `Not all values of ${usName(d)} are known, and missing is not little: unless you know that it is at most ${atLevel(d)}, put the pointer in.`,
+  disqualified: (d) => `${capital(usName(d))} is ${withUnit(d, 'value')}, above ${atLevel(d)}: not even a listed health claim could be made of this dish.`,
+  'implied-healthy': (d) => `“${text(d, 'what')}” calls the dish healthy. In the United States that is an implied claim with conditions of its own: enough of the food groups, little added sugar, sodium and saturated fat. Truepot does not work them out, so leave the word out unless somebody has.`,
   'varied-diet': () => 'Say beside it that a varied, balanced diet and a healthy lifestyle matter.',
   'own-evidence': () => 'Keep the evidence for it on file.',
   'tell-natural-sugars': () => 'Add: contains naturally occurring sugars.',

@@ -126,8 +126,8 @@ function judgeComponent(condition: ComponentCondition, context: JudgeContext): J
 
 const fromSaid = (said: Said, wanted: 'yes' | 'no'): Standing => (said === 'unknown' ? 'unknown' : said === wanted ? 'holds' : 'fails');
 
-/** 21 CFR 101.13(h): a reference amount of 30 g or less is a small one. */
-const smallRaccG = 30;
+/** 21 CFR 101.13(h)(1): a reference amount of 30 g or less is a small one. */
+export const smallRaccG = 30;
 
 function judgeFact(fact: Fact, plate: Plate): Standing {
   const yes = (is: boolean): Standing => (is ? 'holds' : 'fails');

@@ -8,10 +8,10 @@ import { kindOfStanding, type LawVerdict, type Reason, type VerdictKind } from '
 const freeWords = /\bfree\b|\bno\b|\bzero\b|\bwithout\b|\bnot any\b|\bsugarless\b|\bfree from\b/;
 const addedWords = /\badded\b|\bunsweetened\b|\bunsalted\b/;
 const veryLowWords = /\bvery low\b/;
-const lowWords = /\blow\b|\blower\b|\blight\b|\blite\b|\bhardly\b|\bbarely\b|\bnext to no\b|\breduced\b|\bless\b/;
+const lowWords = /\blow\b|\bhardly\b|\bbarely\b|\bnext to no\b/;
 const highWords = /\b(packed|pack|packs|loaded|laden|bursting|brimming|crammed|stuffed|teeming|full|rich|high|excellent|powerhouse|bomb|star|superstar|king|queen|champion|goldmine|treasure|dense|overflowing|heaving|swimming|abundant|galore|plenty|lots|loads|tons|heaps|bags|masses|oodles|hero|jackpot|monster|hit|blast|boost|extra|best|great|brilliant|fantastic|amazing|cracking|mega|huge|serious|big)\b/;
 
-/** The strength of a nutrient content claim. */
+/** The strength of a nutrient content claim; what says less, light or more is a comparison (judge-comparison.ts). */
 export function contentKind(span: string): ClaimKind {
   const text = span.toLowerCase();
   if (addedWords.test(text)) return 'none-added';

@@ -1,5 +1,6 @@
 import { isNutrientId, nutrient as nutrientOf, type NutrientId } from '../foods/index.ts';
 import type { Claim, ClaimClass } from './claim.ts';
+import { levelFindings, levelsFor, type LevelFinding } from './disclosure-levels.ts';
 import { healthFindings, type Emphasis, type HealthFinding } from './health-claims.ts';
 import type { LawId } from './law.ts';
 import { nutritionFindings, type NutritionFinding } from './nutrition-claims.ts';
@@ -11,11 +12,15 @@ import type { LawVerdict, Reason, VerdictKind } from './verdict.ts';
 export interface LawGround {
   readonly law: LawId;
   readonly plate: Plate;
+  /** The dish that it is compared with; null when none was chosen. */
+  readonly other: Plate | null;
   readonly rules: StatementRules;
   readonly nutrition: readonly NutritionFinding[];
   readonly health: readonly HealthFinding[];
   /** The permitted wordings as `plainWords` gives them, in the order of `health`. */
   readonly wordings: readonly string[];
+  /** The dish held against the disclosure levels of the United States; empty under other laws. */
+  readonly levels: readonly LevelFinding[];
 }
 
 /** Lower case, letters and figures only: for comparing sentences. */
@@ -28,7 +33,8 @@ export function lawGround(law: LawId, input: { readonly plate: Plate; readonly o
   const { plate, other, rules, emphasis, on } = input;
   const nutrition = nutritionFindings(law, { plate, rules: rules.nutrition, references: rules.references, other, on });
   const health = healthFindings(law, { plate, rules: rules.nutrition, references: rules.references, other, on }, nutrition, { rules: rules.health, emphasis });
-  return { law, plate, rules, nutrition, health, wordings: health.map((h) => plainWords(h.sentence)) };
+  const row = law === 'us' ? levelsFor(rules.levels, plate) : null;
+  return { law, plate, other, rules, nutrition, health, wordings: health.map((h) => plainWords(h.sentence)), levels: row === null ? [] : levelFindings(row, plate) };
 }
 
 /** What the judges look at beside the claim itself. */
@@ -40,7 +46,7 @@ export interface ClaimContext {
 }
 
 export function verdict(ground: LawGround, kind: VerdictKind, more: Partial<Omit<LawVerdict, 'law' | 'kind'>> = {}): LawVerdict {
-  return { law: ground.law, kind, clauses: [], reasons: [], measurements: [], nutrition: [], health: [], ...more };
+  return { law: ground.law, kind, clauses: [], reasons: [], measurements: [], disclose: [], nutrition: [], health: [], ...more };
 }
 
 /** The verdict that the law's own table gives a kind of claim. */

@@ -1,5 +1,6 @@
 import type { ClaimClass } from './claim.ts';
 import type { LawClause } from './clause.ts';
+import type { DisclosureLevels } from './disclosure-levels.ts';
 import type { EvidenceNote } from './evidence.ts';
 import type { HealthRule } from './health-claims.ts';
 import type { LawId, ReferenceValues } from './law.ts';
@@ -31,6 +32,8 @@ export interface RewriteRules {
 export interface StatementRules {
   readonly references: readonly ReferenceValues[];
   readonly nutrition: readonly NutritionRule[];
+  /** Of the United States, a row for each kind of food. */
+  readonly levels: readonly DisclosureLevels[];
   readonly health: readonly HealthRule[];
   readonly clauses: readonly LawClause[];
   readonly verdicts: Readonly<Partial<Record<ClaimClass | 'botanical', Readonly<Record<LawId, ClassVerdict>>>>>;

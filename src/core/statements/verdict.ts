@@ -1,6 +1,7 @@
 import type { Claim } from './claim.ts';
 import type { HealthFinding } from './health-claims.ts';
 import type { Measurement, Standing } from './judge-condition.ts';
+import type { NutrientId } from '../foods/index.ts';
 import type { LawId } from './law.ts';
 import type { NutritionFinding } from './nutrition-claims.ts';
 
@@ -26,6 +27,8 @@ export interface LawVerdict {
   readonly clauses: readonly string[];
   readonly reasons: readonly Reason[];
   readonly measurements: readonly Measurement[];
+  /** Nutrients that the words beside the claim must name: see nutrition information for … content (21 CFR 101.13(h)). */
+  readonly disclose: readonly NutrientId[];
   /** Nutrition findings and permitted wordings that bear on it, best first. */
   readonly nutrition: readonly NutritionFinding[];
   readonly health: readonly HealthFinding[];
