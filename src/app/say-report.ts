@@ -6,6 +6,8 @@ export interface SayReport {
   readonly laws: readonly { readonly id: LawId; readonly name: string }[];
   /** Set when nothing was checked, with the reason; the lists below are then empty. */
   readonly notChecked: string | null;
+  /** "Less" and "more" are held against another dish: which, and in what amount. Null when none was chosen. */
+  readonly compared: { readonly dish: string; readonly other: string; readonly words: string } | null;
   readonly sentences: readonly SaySentence[];
   /** What holds of the dish, law by law. */
   readonly holds: readonly LawHolds[];
@@ -20,6 +22,8 @@ export interface SaySentence {
   readonly end: number;
   readonly sayable: boolean;
   readonly claims: readonly SayClaim[];
+  /** Said in its place on the talk sheet; null when it stands as it is or nothing passes. */
+  readonly instead: { readonly text: string; readonly beside: readonly string[] } | null;
   readonly evidence: readonly SayEvidence[];
   readonly cautions: readonly string[];
 }
@@ -37,6 +41,10 @@ export interface SayClaim {
   readonly sign: string;
   readonly words: string;
   readonly laws: readonly SayLaw[];
+  /** By which words it was read: "Read as a statement on illness by: eases, cramps." */
+  readonly readAs: string;
+  /** Set when the reading is not sure: she should judge herself. */
+  readonly unsure: string | null;
   readonly rewrites: readonly string[];
 }
 
@@ -47,6 +55,8 @@ export interface SayLaw {
   readonly sign: string;
   readonly words: string;
   readonly reasons: readonly string[];
+  /** Words that must stand right beside the claim. */
+  readonly beside: readonly string[];
   readonly figures: readonly string[];
   readonly clauses: readonly string[];
 }
@@ -80,9 +90,9 @@ export interface SayCaution {
   readonly source: string;
 }
 
-/** The script as it may be said, with its sources, and the text to publish beside it. */
+/** The script as it may be said, with its sources, and the text to publish beside it. `beside` must stand with the line, `reading` tells how its claims were read. */
 export interface TalkSheet {
-  readonly lines: readonly { readonly text: string; readonly changedFrom: string | null; readonly notes: readonly number[] }[];
+  readonly lines: readonly { readonly text: string; readonly changedFrom: string | null; readonly beside: readonly string[]; readonly reading: readonly string[]; readonly notes: readonly number[] }[];
   readonly footnotes: readonly string[];
   readonly description: string;
 }

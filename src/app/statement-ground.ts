@@ -15,9 +15,10 @@ export async function readOwnNotes(values: ValueStore): Promise<EvidenceNote[]> 
   return Array.isArray(kept) ? (kept as EvidenceNote[]) : [];
 }
 
-/** Adds a note or replaces the one with its id. */
+/** Adds a note, or replaces the one with its id at its place. */
 export async function keepOwnNote(values: ValueStore, note: EvidenceNote): Promise<EvidenceNote[]> {
-  const notes = [...(await readOwnNotes(values)).filter((n) => n.id !== note.id), note];
+  const kept = await readOwnNotes(values);
+  const notes = kept.some((n) => n.id === note.id) ? kept.map((n) => (n.id === note.id ? note : n)) : [...kept, note];
   await values.put(ownNotesKey, notes);
   return notes;
 }

@@ -22,6 +22,24 @@ export const classNames: Readonly<Record<ClaimClass, string>> = {
   weight: 'weight and hunger', endorsement: 'somebody vouches', fear: 'fear', absolute: 'an absolute word', 'cycle-hormone': 'cycle and hormones', 'kitchen-science': 'kitchen science', caution: 'a caution',
 };
 
+const readAsNames: Readonly<Record<ClaimClass, string>> = {
+  'nutrient-content': 'a statement on what it contains', quantified: 'a figure', comparison: 'a comparison', function: 'a statement on the body', 'well-being': 'a statement on health in general', disease: 'a statement on illness',
+  weight: 'a statement on weight or hunger', endorsement: 'somebody vouching for it', fear: 'words that frighten', absolute: 'a promise without limits', 'cycle-hormone': 'a statement on hormones or the cycle', 'kitchen-science': 'kitchen science', caution: 'a caution',
+};
+
+/** By which words a claim was read as what it is. */
+export function readAsWords(kind: ClaimClass, because: readonly string[]): string {
+  return because.length === 0 ? `Read as ${readAsNames[kind]} by its turn of phrase.` : `Read as ${readAsNames[kind]} by: ${because.join(', ')}.`;
+}
+
+/** Below this chance a reading is told as not sure (Truepot's own choice; tests/cases/statements/score.test.ts tells how often readings are right). */
+const sureEnough = 0.7;
+
+/** Set when a reading is not sure; null for a reading by a turn of phrase, which has no chance, and for a sure one. */
+export function unsureWords(chance: number | null): string | null {
+  return chance === null || chance >= sureEnough ? null : `This reading is not sure (about ${Math.round(chance * 100)} in 100). Look at the sentence and judge for yourself.`;
+}
+
 export const polarityNames: Readonly<Record<Polarity, string>> = { asserted: 'said', negated: 'denied', question: 'asked', reported: 'told of others', hedged: 'softened' };
 
 export const gradeNames: Readonly<Record<EvidenceGrade, string>> = { 'well-established': 'well established', mixed: 'mixed', early: 'early', 'traditional-only': 'traditional use only', contradicted: 'contradicted' };
@@ -93,6 +111,11 @@ function comparedWords(d: Data): string {
   const share = d['share'];
   const difference = typeof share !== 'number' ? '' : Math.abs(share) < 0.005 ? ', the same' : `, ${percent(Math.abs(share))} ${share < 0 ? 'less' : 'more'}`;
   return `${capital(named(d))} in 100 g as eaten: ${num(d, 'atLeast') === 1 ? 'at least ' : ''}${withUnit(d, 'here')} here, ${withUnit(d, 'there')} in “${text(d, 'other')}”${num(d, 'atLeast') === 1 ? ', and values are missing' : difference}.`;
+}
+
+/** Which two dishes are compared and in what amount. */
+export function comparedDishes(dish: string, other: string): string {
+  return `“${dish}” is compared with “${other}”, in 100 g of each as eaten.`;
 }
 
 const reasons: Readonly<Record<string, (d: Data) => string>> = {
@@ -186,7 +209,10 @@ export const notChecked: Readonly<Record<'other' | 'no-words' | 'too-long', stri
   'too-long': 'The script is too long (more than 200,000 characters); nothing was checked. Paste one video or text at a time.',
 };
 
+export const ownNoteChecked = 'your own note';
+
 export const botherLines = {
+  nutritionOfPortion: 'Nutrition information, one portion:',
   variedDiet: 'A varied and balanced diet and a healthy lifestyle matter.',
   education: 'This is education about food, not medical advice.',
   allergensNone: 'Allergens: no listed one was found in the foods named; look at your packets.',

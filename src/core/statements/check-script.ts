@@ -1,3 +1,4 @@
+import type { NutrientId } from '../foods/index.ts';
 import type { Claim } from './claim.ts';
 import { evidenceFor, type EvidenceMatch, type EvidenceNote } from './evidence.ts';
 import { findClaims } from './find-claims.ts';
@@ -33,8 +34,16 @@ export interface CheckedSentence {
   readonly claims: readonly CheckedClaim[];
   /** True when every claim may be said under every law that was asked for. */
   readonly sayable: boolean;
+  /** What can be said in its place; null when it can stand or nothing passes. */
+  readonly instead: Instead | null;
   readonly evidence: readonly EvidenceMatch[];
   readonly cautions: readonly SentenceCaution[];
+}
+
+/** A sentence to say in place of another, with the nutrients that words beside it must name. */
+export interface Instead {
+  readonly text: string;
+  readonly disclose: readonly NutrientId[];
 }
 
 export interface CheckedClaim extends JudgedClaim {
@@ -77,6 +86,10 @@ export function checkerFor(input: SayInput, rules: StatementRules, vocabulary: S
     remembered.set(text, answer);
     return answer;
   };
+  const instead = (claims: readonly CheckedClaim[]): Instead | null => {
+    const text = claims.find((c) => c.rewrites.length > 0)?.rewrites[0];
+    return text === undefined ? null : { text, disclose: [...new Set(sentencesOf(text).flatMap((s) => judged(s)).flatMap((c) => c.verdicts).flatMap((v) => v.disclose))] };
+  };
   const notes = [...input.ownNotes, ...rules.evidence];
   return {
     grounds,
@@ -85,7 +98,7 @@ export function checkerFor(input: SayInput, rules: StatementRules, vocabulary: S
       const claims = judged(sentence).map((c): CheckedClaim => ({ ...c, rewrites: c.verdicts.every((v) => passes(v.kind)) ? [] : rewritesFor(c.claim, sentence, grounds, allows) }));
       const found = claims.map((c) => c.claim);
       return {
-        sentence, claims, sayable: fine(claims),
+        sentence, claims, sayable: fine(claims), instead: fine(claims) ? null : instead(claims),
         evidence: evidenceFor(sentence.text, found, { notes, plate: input.plate }),
         cautions: cautionsFor(rules.cautions, { sentence: sentence.text, claims: found, plate: input.plate, client: input.client }),
       };
