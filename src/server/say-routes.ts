@@ -1,14 +1,15 @@
 import { Hono } from 'hono';
 import { z } from 'zod';
-import { allergenLine } from '../app/allergen-line.ts';
 import type { DishText } from '../app/change-desk.ts';
 import type { AllergenReport } from '../app/change-report.ts';
 import type { Desk } from '../app/desk.ts';
-import { plateOfDish } from '../app/plate-of-dish.ts';
 import type { Clock, Ids } from '../app/ports.ts';
-import { say } from '../app/say.ts';
+import { sayDish } from '../app/say-dish.ts';
 import { dropOwnNote, keepOwnNote, readOwnNotes, type StatementGround } from '../app/statement-ground.ts';
-import { evidenceGrades, lawIds } from '../core/statements/index.ts';
+import { lawIds } from '../core/statements/index.ts';
+import { AppError } from '../errors.ts';
+import { noteGone } from '../messages/own-note.ts';
+import { readNote } from './evidence-note-request.ts';
 import { readBody, workOutRequest } from './requests.ts';
 
 const said = z.enum(['yes', 'no', 'unknown']);
@@ -17,14 +18,9 @@ const sayRequest = workOutRequest.extend({
   laws: z.array(z.enum(lawIds)).min(1).max(lawIds.length).default(['eu']),
   client: z.array(z.string().max(60)).max(30).default([]),
   theme: z.array(z.string().max(60)).max(30).default([]),
+  // The dish to compare with: a saved one by its id, or one given as text.
+  other: z.union([z.object({ id: z.string().min(1) }), workOutRequest]).nullable().default(null),
   plate: z.object({ form: z.enum(['solid', 'liquid']).optional(), singlePortionPack: z.boolean().optional(), addedSugars: said.optional(), addedSalt: said.optional(), allergens: z.array(z.string().max(100)).max(40).optional() }).default({}),
-});
-
-const noteRequest = z.object({
-  about: z.array(z.array(z.string().trim().toLowerCase().min(2).max(60)).min(1).max(20)).min(1).max(4),
-  statement: z.string().trim().min(3).max(300), grade: z.enum(evidenceGrades), finding: z.string().trim().min(3).max(1000), citation: z.string().trim().min(3).max(300),
-  doi: z.string().regex(/^10\.\S+$/, 'a DOI begins with 10.').nullable().default(null), population: z.string().max(300).default(''),
-  dose: z.string().max(300).nullable().default(null), doseG: z.number().positive().max(10_000).nullable().default(null), doseFood: z.array(z.string().max(60)).max(10).default([]),
 });
 
 /** Leaves out keys without a value, so that they do not stand as undefined. */
@@ -35,18 +31,22 @@ function given<T extends object>(value: T): { [K in keyof T]: Exclude<T[K], unde
 /** Checking a script against a dish, and her own evidence notes. */
 export function sayRoutes(desk: Desk, ground: StatementGround, at: { readonly clock: Clock; readonly ids: Ids; readonly allergensOf?: (dish: DishText) => Promise<AllergenReport> }): Hono {
   const app = new Hono();
-  const { values } = desk.store;
+  const { values, dishes } = desk.store;
+  const tools = { desk, ground, ...(at.allergensOf === undefined ? {} : { allergensOf: at.allergensOf }) };
   app.post('/say', async (c) => {
-    const { text, choices, script, laws, client, theme, plate } = await readBody(c.req.raw, sayRequest);
-    const report = await desk.workOut(text, choices);
-    const built = plateOfDish(report, ground.rules.referenceAmounts, given(plate));
-    const request = { script, laws, client, emphasis: { nutrients: theme, topics: theme }, ownNotes: await readOwnNotes(values), on: at.clock.today() };
-    const allergens = await at.allergensOf?.({ text, choices });
-    return c.json(say(request, { allergenLine: allergens ? allergenLine(allergens) : null, plate: built, other: null, ...ground, dishCautions: report.cautions.map(({ id, text: words, source }) => ({ id, text: words, source })) }));
+    const { text, choices, other, plate, ...asked } = await readBody(c.req.raw, sayRequest);
+    const against = other !== null && 'id' in other ? await dishes.get(other.id) : other;
+    return c.json(await sayDish({ ...asked, dish: { text, choices }, other: against, plate: given(plate) }, { ...tools, today: at.clock.today() }));
   });
   app.get('/say/laws', (c) => c.json(ground.rules.clauses));
   app.get('/say/evidence', async (c) => c.json({ library: ground.rules.evidence, own: await readOwnNotes(values) }));
-  app.post('/say/evidence', async (c) => c.json(await keepOwnNote(values, { ...(await readBody(c.req.raw, noteRequest)), id: `own-${at.ids.fresh()}`, checked: 'memory' }), 201));
+  app.get('/say/evidence/own', async (c) => c.json(await readOwnNotes(values)));
+  app.post('/say/evidence', async (c) => c.json(await keepOwnNote(values, { ...(await readNote(c.req.raw)), id: `own-${at.ids.fresh()}`, checked: 'memory' }), 201));
+  app.put('/say/evidence/:id', async (c) => {
+    const id = c.req.param('id');
+    if (!(await readOwnNotes(values)).some((note) => note.id === id)) throw new AppError('bad-input', { what: noteGone });
+    return c.json(await keepOwnNote(values, { ...(await readNote(c.req.raw)), id, checked: 'memory' }));
+  });
   app.delete('/say/evidence/:id', async (c) => c.json(await dropOwnNote(values, c.req.param('id'))));
   return app;
 }
