@@ -1,5 +1,6 @@
 #!/usr/bin/env node
 import { Command, CommanderError } from 'commander';
+import type { DishText } from '../app/change-desk.ts';
 import { AppError } from '../errors.ts';
 import { errorText } from '../messages/errors.ts';
 import type { ChangeDeps } from './change-deps.ts';
@@ -34,8 +35,13 @@ async function command(name: string | undefined): Promise<Command[]> {
       return (await changeMaker(name))({ open: () => openChangeDesk(dataFile()), screen });
     }])),
     say: async () => {
-      const [{ sayCommand }, { readStatementGround }, { systemClock }] = await Promise.all([import('./say-command.ts'), import('../adapters/tables/statements.ts'), import('./wire.ts')]);
-      return sayCommand(openDesk, readStatementGround, { screen, today: () => systemClock().today() });
+      const [{ sayCommand }, { readStatementGround }, { changeDeskOf, systemClock }] = await Promise.all([import('./say-command.ts'), import('../adapters/tables/statements.ts'), import('./wire.ts')]);
+      const open = async () => {
+        const desk = await openDesk();
+        const change = changeDeskOf(desk);
+        return { desk, allergensOf: (dish: DishText) => change.allergens(dish) };
+      };
+      return sayCommand({ open, ground: readStatementGround, screen, today: () => systemClock().today() });
     },
     cook: async () => {
       const [{ cookCommand }, { cookTools, openStore, systemClock }] = await Promise.all([import('./cook-command.ts'), import('./wire.ts')]);
