@@ -7,6 +7,8 @@ export function ClaimCard({ claim, sentence, onReplace }: { readonly claim: SayC
     <article className="claim-card" data-kind={claim.kind} aria-label={`About “${claim.span}”`}>
       <h3><span className="claim-sign" aria-hidden="true">{claim.sign}</span> {claim.words}</h3>
       <p className="quiet">“{claim.span}” · {claim.className} · {claim.polarityName}</p>
+      <p className="quiet">{claim.readAs}</p>
+      {claim.unsure !== null && <p className="asks-line">{claim.unsure}</p>}
       {claim.laws.length > 1 && (
         <table className="law-table">
           <thead><tr><th scope="col">Law</th><th scope="col">Verdict</th></tr></thead>
@@ -16,6 +18,7 @@ export function ClaimCard({ claim, sentence, onReplace }: { readonly claim: SayC
       {claim.laws.map((law) => (
         <section key={law.law} className="law-reasons">
           {claim.laws.length > 1 && <h4>{law.lawName}</h4>}
+          {law.beside.map((words) => <p key={words} className="beside">Beside it must stand: <strong>“{words}”</strong></p>)}
           <ul>{law.reasons.map((reason) => <li key={reason}>{reason}</li>)}</ul>
           {law.figures.length > 0 && <ul className="quiet">{law.figures.map((figure) => <li key={figure}>{figure}</li>)}</ul>}
           {law.clauses.length > 0 && <p className="quiet">By {law.clauses.join('; ')}</p>}
@@ -32,7 +35,7 @@ export function ClaimCard({ claim, sentence, onReplace }: { readonly claim: SayC
         <section key={note.id} className="evidence">
           <h4>What is known: {note.gradeName}</h4>
           <p>{note.finding}{note.dose === null ? '' : ` ${note.dose}`}</p>
-          <p className="quiet">{note.population}. {note.citation}{note.doi === null ? '' : `, doi ${note.doi}`}; {note.checked}</p>
+          <p className="quiet">{note.population === '' ? '' : `${note.population}. `}{note.citation}{note.doi === null ? '' : `, doi ${note.doi}`}; {note.checked}</p>
         </section>
       ))}
     </article>

@@ -6,5 +6,5 @@ import { SayPage } from './say-page.tsx';
 /** Her script beside the dish that is in the pot, or beside a saved one. */
 export function DishSayPage({ id, options, usual }: { readonly id: string | null; readonly options: DeskOptions; readonly usual: DishChoices }) {
   const dish = useDish(id, usual, options.demos[0]?.text ?? '');
-  return <SayPage dish={{ text: dish.text, choices: dish.choices }} />;
+  return <SayPage id={id} dish={dish} options={options} />;
 }

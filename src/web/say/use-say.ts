@@ -1,8 +1,8 @@
-import { useEffect, useState } from 'react';
+import { useCallback, useEffect, useState } from 'react';
 import type { DishChoices } from '../../app/dish-choices.ts';
 import type { SayReport } from '../../app/say-report.ts';
 import type { LawId } from '../../core/statements/index.ts';
-import { askSay } from './say-api.ts';
+import { askSay, type OtherDish } from './say-api.ts';
 
 const scriptKey = 'truepot script';
 const lawsKey = 'truepot laws';
@@ -16,15 +16,25 @@ function keptLaws(): readonly LawId[] {
   }
 }
 
+/** A report and the script that it speaks of: while she types, the two are a moment apart. */
+export interface Checked {
+  readonly script: string;
+  readonly report: SayReport;
+}
+
 export interface SayState {
   readonly script: string;
   readonly laws: readonly LawId[];
   readonly pregnant: boolean;
-  readonly report: SayReport | null;
+  readonly other: OtherDish | null;
+  readonly checked: Checked | null;
   readonly trouble: string | null;
   setScript(script: string): void;
   setLaws(laws: readonly LawId[]): void;
   setPregnant(is: boolean): void;
+  setOther(other: OtherDish | null): void;
+  /** Checks the same script once more, after something else has changed. */
+  again(): void;
 }
 
 /** The script being worked on, kept from one visit to the next, and its report a moment after each change. */
@@ -32,7 +42,9 @@ export function useSay(dish: { readonly text: string; readonly choices: DishChoi
   const [script, setScript] = useState(() => localStorage.getItem(scriptKey) ?? '');
   const [laws, setLaws] = useState(keptLaws);
   const [pregnant, setPregnant] = useState(false);
-  const [report, setReport] = useState<SayReport | null>(null);
+  const [other, setOther] = useState<OtherDish | null>(null);
+  const [round, setRound] = useState(0);
+  const [checked, setChecked] = useState<Checked | null>(null);
   const [trouble, setTrouble] = useState<string | null>(null);
   const { text, choices } = dish;
   useEffect(() => {
@@ -40,11 +52,12 @@ export function useSay(dish: { readonly text: string; readonly choices: DishChoi
     localStorage.setItem(lawsKey, JSON.stringify(laws));
     const abort = new AbortController();
     const wait = setTimeout(() => {
-      askSay({ text, choices, script, laws, client: pregnant ? ['pregnant', 'trying'] : [] }, abort.signal)
-        .then((now) => { setReport(now); setTrouble(null); })
+      askSay({ text, choices, script, laws, client: pregnant ? ['pregnant', 'trying'] : [], other }, abort.signal)
+        .then((report) => { setChecked({ script, report }); setTrouble(null); })
         .catch((error: unknown) => { if (!abort.signal.aborted) setTrouble(error instanceof Error ? error.message : String(error)); });
     }, 300);
     return () => { clearTimeout(wait); abort.abort(); };
-  }, [text, choices, script, laws, pregnant]);
-  return { script, laws, pregnant, report, trouble, setScript, setLaws, setPregnant };
+  }, [text, choices, script, laws, pregnant, other, round]);
+  const again = useCallback(() => setRound((n) => n + 1), []);
+  return { script, laws, pregnant, other, checked, trouble, setScript, setLaws, setPregnant, setOther, again };
 }
