@@ -27,10 +27,15 @@ export function secondsText(seconds: number): string {
   return whole < 60 ? `${whole} s` : `${Math.floor(whole / 60)} min${whole % 60 === 0 ? '' : ` ${whole % 60} s`}`;
 }
 
+// From here on seconds no longer matter.
+const longCountdown = 3 * 3600;
+
 /** Minutes and seconds left: 4:05, or +0:30 when over. */
 export function countdown(seconds: number): string {
   const size = Math.abs(Math.round(seconds));
-  return `${seconds < 0 ? '+' : ''}${Math.floor(size / 60)}:${String(size % 60).padStart(2, '0')}`;
+  const sign = seconds < 0 ? '+' : '';
+  if (size >= longCountdown) return `${sign}${Math.floor(size / 3600)} h ${String(Math.floor((size % 3600) / 60)).padStart(2, '0')} min`;
+  return `${sign}${Math.floor(size / 60)}:${String(size % 60).padStart(2, '0')}`;
 }
 
 export type DishNames = Readonly<Record<string, string>>;
