@@ -44,6 +44,14 @@ describe('the say routes', () => {
     expect(said.holds[0]?.claims.map((c) => c.words)).toContain('High in iron');
     expect(said.sheet.description).toContain('Allergens');
   });
+  it.each(['This is such a healthy stew.', 'It is a nutritious bowl.', 'This stew is so healthy and nutritious!'])('do not let “healthy” through in the United States and name the clause: %s', async (script) => {
+    const said = (await (await post('/say', { text: 'x', script, laws: ['us'] })).json()) as SayReport;
+    const laws = said.sentences.flatMap((s) => s.claims.flatMap((c) => c.laws));
+    expect(laws.map((l) => l.kind)).toContain('unknown');
+    expect(laws.flatMap((l) => l.clauses)).toContain('21 CFR 101.65(d)');
+    expect(laws.flatMap((l) => l.reasons).join(' ')).toContain('Truepot does not work them out');
+    expect(said.sentences[0]?.sayable).toBe(false);
+  });
   it('say plainly that another language was not checked', async () => {
     const said = (await (await post('/say', { text: 'x', script: 'Dieser Eintopf ist reich an Eisen und gut für die Nerven.', laws: ['eu'] })).json()) as SayReport;
     expect(said.notChecked).toContain('nothing was checked');
