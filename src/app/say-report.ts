@@ -79,6 +79,8 @@ export interface LawHolds {
   readonly law: LawId;
   readonly name: string;
   /** Nutrition claims that hold, then those that hold on the estimate only. */
+  /** Words that must stand beside any of these claims. */
+  readonly beside: readonly string[];
   readonly claims: readonly { readonly words: string; readonly sure: boolean; readonly figures: readonly string[]; readonly clause: string }[];
   /** Permitted health claims that these unlock, nearest to the theme first. */
   readonly health: readonly { readonly sentence: string; readonly sure: boolean; readonly condition: string; readonly checked: string }[];

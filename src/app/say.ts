@@ -67,7 +67,7 @@ function holdsOf(ground: LawGround): LawHolds {
   const held = ground.nutrition.filter((f) => f.judged.standing === 'holds' || f.judged.standing === 'estimate');
   const stronger = (f: (typeof held)[number]): boolean => f.rule.claim === 'source' && held.some((g) => g.nutrient === f.nutrient && g.rule.claim === 'high' && g.judged.standing === f.judged.standing);
   return {
-    law: ground.law, name: lawNames[ground.law],
+    law: ground.law, name: lawNames[ground.law], beside: beside(ground.levels.filter((f) => f.standing !== 'under').map((f) => f.nutrient)),
     claims: held.filter((f) => !stronger(f)).sort((a, b) => Number(b.judged.standing === 'holds') - Number(a.judged.standing === 'holds'))
       .map((f) => ({ words: `${claimWords(f.rule.claim, f.nutrient)}${ground.other !== null && relative.has(f.rule.claim) ? `, compared with “${ground.other.title}”` : ''}`, sure: f.judged.standing === 'holds', figures: f.judged.by.map(measurementWords), clause: f.rule.clause })),
     health: ground.law === 'us' || ground.law === 'codex' ? [] : ground.health.filter((h) => h.judged.standing === 'holds' || h.judged.standing === 'estimate')

@@ -48,6 +48,7 @@ export function sayView(report: SayReport, screen: Screen): string {
   for (const law of report.holds) {
     out.push(paint(`What holds of this dish: ${law.name}`, 'bold', screen));
     if (law.claims.length === 0) out.push('  No nutrition claim holds for sure or on the estimate.');
+    if (law.claims.length > 0) for (const words of law.beside) out.push(...indented(`Beside any of these must stand: “${words}”`, 2, screen));
     for (const claim of law.claims) out.push(...indented(`${claim.sure ? '●' : '◐'} ${claim.words}${claim.sure ? '' : ' (on the estimate, not for sure)'}${claim.figures[0] === undefined ? '' : `: ${claim.figures[0]}`}`, 2, screen));
     for (const claim of law.health.slice(0, 8)) out.push(...indented(`${claim.sure ? '●' : '◐'} ${claim.sentence}`, 4, screen));
     if (law.health.length > 8) out.push(`    and ${law.health.length - 8} more permitted wordings`);

@@ -40,6 +40,7 @@ describe('the say routes', () => {
     expect(said.sentences[0]?.claims[0]?.laws[1]?.beside).toEqual(['See nutrition information for fat, saturated fat, cholesterol and sodium content.']);
     expect(said.sentences[0]?.claims[0]?.readAs).toMatch(/^Read as a statement on what it contains by/);
     expect(said.sheet.description).toContain('This stew is packed with iron. See nutrition information for fat');
+    expect(said.holds.map((h) => h.beside.length)).toEqual([0, 1]);
     expect(said.sheet.description).toContain('Nutrition information, one portion: fat not known');
     expect(said.holds[0]?.claims.map((c) => c.words)).toContain('High in iron');
     expect(said.sheet.description).toContain('Allergens');
@@ -91,6 +92,9 @@ describe('the say routes', () => {
     const alone = (await (await post('/say', { text: 'x', script: 'It has less sodium than the invented roast.', laws: ['eu'] })).json()) as SayReport;
     expect(alone.compared).toBeNull();
     expect(alone.sentences[0]?.claims[0]?.kind).toBe('not-lawful');
+  });
+  it('say what to give when the dish to compare with is given wrongly', async () => {
+    await expect(post('/say', { text: 'x', script: 'Less salt.', laws: ['eu'], other: { name: 'An invented roast' } })).rejects.toThrow('by the id of a saved dish');
   });
   it('say plainly that a dish to compare with is not among the saved ones', async () => {
     await expect(post('/say', { text: 'x', script: 'Less salt.', laws: ['eu'], other: { id: 'gone' } })).rejects.toThrow('unknown-dish');

@@ -19,7 +19,7 @@ const sayRequest = workOutRequest.extend({
   client: z.array(z.string().max(60)).max(30).default([]),
   theme: z.array(z.string().max(60)).max(30).default([]),
   // The dish to compare with: a saved one by its id, or one given as text.
-  other: z.union([z.object({ id: z.string().min(1) }), workOutRequest]).nullable().default(null),
+  other: z.union([z.object({ id: z.string().min(1) }), workOutRequest], { error: 'name the dish to compare with by the id of a saved dish, or give its recipe as text' }).nullable().default(null),
   plate: z.object({ form: z.enum(['solid', 'liquid']).optional(), singlePortionPack: z.boolean().optional(), addedSugars: said.optional(), addedSalt: said.optional(), allergens: z.array(z.string().max(100)).max(40).optional() }).default({}),
 });
 

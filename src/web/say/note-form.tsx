@@ -8,10 +8,12 @@ import { ownNotes } from './say-api.ts';
 const wordsOf = (text: string): string[] => text.split(',').map((word) => word.trim()).filter((word) => word !== '');
 const orNull = (text: string): string | null => (text.trim() === '' ? null : text.trim());
 
-/** One evidence note of hers. A sentence finds it when it has a word of each of the first two fields. */
+const groupNames = ['Food or nutrient', 'Subject'];
+const groupHints = ['ginger', 'cramp, period pain'];
+
+/** One evidence note of hers. A sentence finds it when it has a word of each group. */
 export function NoteForm({ note, onKept, onLeave }: { readonly note: EvidenceNote | null; readonly onKept: (notes: readonly EvidenceNote[]) => void; readonly onLeave: () => void }) {
-  const [food, setFood] = useState(note?.about[0]?.join(', ') ?? '');
-  const [subject, setSubject] = useState(note?.about.slice(1).flat().join(', ') ?? '');
+  const [about, setAbout] = useState<readonly string[]>(() => [...(note?.about.map((group) => group.join(', ')) ?? []), '', ''].slice(0, Math.max(2, note?.about.length ?? 0)));
   const [grade, setGrade] = useState<EvidenceGrade>(note?.grade ?? 'early');
   const [text, setText] = useState({ statement: note?.statement ?? '', finding: note?.finding ?? '', citation: note?.citation ?? '', doi: note?.doi ?? '', population: note?.population ?? '', dose: note?.dose ?? '', doseFood: note?.doseFood.join(', ') ?? '' });
   const [grams, setGrams] = useState(note?.doseG ?? NaN);
@@ -24,7 +26,7 @@ export function NoteForm({ note, onKept, onLeave }: { readonly note: EvidenceNot
   );
   const keep = (): void => {
     const content = {
-      about: [wordsOf(food), wordsOf(subject)], statement: text.statement, grade, finding: text.finding, citation: text.citation, doi: orNull(text.doi), population: text.population,
+      about: about.map(wordsOf), statement: text.statement, grade, finding: text.finding, citation: text.citation, doi: orNull(text.doi), population: text.population,
       dose: orNull(text.dose), doseG: Number.isNaN(grams) ? null : grams, doseFood: wordsOf(text.doseFood),
     };
     (note === null ? ownNotes.add(content) : ownNotes.change(note.id, content)).then(onKept).catch((error: unknown) => setTrouble(error instanceof Error ? error.message : String(error)));
@@ -34,8 +36,9 @@ export function NoteForm({ note, onKept, onLeave }: { readonly note: EvidenceNot
       {field('statement', { hint: 'Ginger and cramps', required: true })}
       <fieldset>
         <legend>{noteFields.about}</legend>
-        <TextField value={food} onChange={setFood}><Label>Food or nutrient, with commas between</Label><Input placeholder="ginger" /></TextField>
-        <TextField value={subject} onChange={setSubject}><Label>Subject, with commas between</Label><Input placeholder="cramp, period pain" /></TextField>
+        {about.map((words, i) => (
+          <TextField key={i} value={words} onChange={(value) => setAbout((now) => now.map((old, j) => (j === i ? value : old)))}><Label>{groupNames[i] ?? 'And one of these'}, with commas between</Label><Input placeholder={groupHints[i] ?? ''} /></TextField>
+        ))}
       </fieldset>
       <label className="field"><span>{noteFields.grade}</span>
         <select value={grade} onChange={(e) => setGrade(evidenceGrades.find((g) => g === e.target.value) ?? grade)}>{evidenceGrades.map((g) => <option key={g} value={g}>{gradeNames[g]}</option>)}</select>

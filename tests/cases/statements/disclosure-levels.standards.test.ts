@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { parse } from 'yaml';
 import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { disclosureLevels } from '../../../scripts/tables/statement-rules.ts';
 import { levelFindings, levelsFor, type LevelStanding } from '../../../src/core/statements/disclosure-levels.ts';
@@ -63,6 +64,14 @@ describe('21 CFR 101.13(h)(1): the amounts of food that count for a single food'
     expect(standing('fat', { ...low, fat: 15 }, { usKind: 'meal', raccG: 200 })).toBe('under');
     expect(standing('fat', { ...low, fat: 15 }, { usKind: 'main-dish', raccG: 200 })).toBe('under');
   });
+});
+
+it('more of a nutrient never brings a dish from above a level to below it', () => {
+  const order: readonly string[] = ['under', 'perhaps', 'likely', 'over'];
+  fc.assert(fc.property(fc.constantFrom(...nutrients), fc.constantFrom(...published), fc.double({ min: 0, max: 2000, noNaN: true }), fc.double({ min: 0, max: 500, noNaN: true }), fc.double({ min: 0, max: 0.5, noNaN: true }), (nutrient, [, kind], amount, more, spread) => {
+    const at = (value: number) => standing(nutrient, { ...low, [nutrient]: { low: value * (1 - spread), value, high: value * (1 + spread) } }, kind);
+    return order.indexOf(at(amount + more)) >= order.indexOf(at(amount));
+  }));
 });
 
 it('21 CFR 101.14(a)(4): the clause that rules out health claims stands beside each row', () => {
