@@ -47,7 +47,7 @@ export function SayPage({ id, dish, options }: { readonly id: string | null; rea
       <section className="column checked" aria-live="polite" aria-labelledby="marks-title">
         <h2 id="marks-title">Checked</h2>
         {say.trouble !== null && <p className="trouble" role="alert">{say.trouble}</p>}
-        {report?.notChecked != null && <p className="asks-line">{say.script.trim() === '' ? 'Type or paste your words on the left.' : report.notChecked}</p>}
+        {report?.notChecked != null && <p className="asks-line">{say.script.trim() === '' ? 'Type or paste your words into the box.' : report.notChecked}</p>}
         {checked !== null && checked.report.sentences.length > 0 && (
           <>
             <p>{checked.report.sentences.filter((s) => s.sayable).length} of {checked.report.sentences.length} sentences can stand.</p>
