@@ -57,7 +57,9 @@ static void watch(const char *when) {
     sentences++;
     words += s->length;
   }
-  if (sentences) printf("%s: watched %d sentences, right tags %.4f, loss %.3f a sentence, F1 of exact stretches %.4f\n", when, sentences, (double)right / words, loss / sentences, 2.0 * hits / (wanted + found));
+  if (sentences)
+    printf("%s: watched %d sentences, right tags %.4f, loss %.3f a sentence, F1 of exact stretches %.4f\n",
+      when, sentences, (double)right / words, loss / sentences, 2.0 * hits / (wanted + found));
 }
 
 // ---- fitting
@@ -229,7 +231,8 @@ int main(int count, char **words) {
   if (count == 2 && !strcmp(words[1], "check")) return check();
   if (count < 4 || strcmp(words[1], "fit")) stop("use: claim-reader fit INPUT OUTPUT [setting=value ...], or claim-reader check");
   for (int i = 4; i < count; i++) readSetting(words[i]);
-  if (set.layers < 1 || set.layers > MOST_LAYERS || set.hidden < LANES || set.hidden % LANES || set.batch < 1 || set.batch > MOST_BATCH) stop("layers, hidden (a multiple of 16) or batch out of bounds");
+  if (set.layers < 1 || set.layers > MOST_LAYERS || set.hidden < LANES || set.hidden % LANES || set.batch < 1 || set.batch > MOST_BATCH)
+    stop("layers, hidden (a multiple of 16) or batch out of bounds");
   seedChance(set.seed);
   readInput(words[2]);
   makeWeights();

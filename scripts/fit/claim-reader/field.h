@@ -5,15 +5,15 @@
 #include "network.h"
 
 static struct {
-  float follow[TAGS][TAGS_PADDED], followTurned[TAGS][TAGS_PADDED];       // exp of the scores of one tag after another
+  float follow[TAGS][TAGS_PADDED], followTransposed[TAGS][TAGS_PADDED];       // exp of the scores of one tag after another
   float here[MOST_TOKENS][TAGS_PADDED];                                   // exp of each tag's score less the greatest at its word
   float ahead[MOST_TOKENS][TAGS_PADDED], behind[MOST_TOKENS][TAGS_PADDED];
 } field;
 
 static void readyField(void) {
-  memset(&field, 0, sizeof field.follow + sizeof field.followTurned);
+  memset(&field, 0, sizeof field.follow + sizeof field.followTransposed);
   for (int a = 0; a < TAGS; a++) for (int b = 0; b < TAGS; b++)
-    field.follow[a][b] = field.followTurned[b][a] = expf(valuesOf(place.follow)[a * TAGS + b]);
+    field.follow[a][b] = field.followTransposed[b][a] = expf(valuesOf(place.follow)[a * TAGS + b]);
 }
 
 static const float lowest = -1e30f;                                        // below every score
@@ -60,7 +60,7 @@ static void sentenceGradient(int b, float share) {
     if (t < last) {
       float after[TAGS_PADDED], sum[TAGS_PADDED] = { 0 }, whole = 0;
       for (int k = 0; k < TAGS_PADDED; k++) after[k] = field.here[t + 1][k] * field.behind[t + 1][k];
-      for (int c = 0; c < TAGS; c++) addRow(sum, field.followTurned[c], TAGS_PADDED, after[c]);
+      for (int c = 0; c < TAGS; c++) addRow(sum, field.followTransposed[c], TAGS_PADDED, after[c]);
       for (int k = 0; k < TAGS; k++) whole += field.ahead[t][k] * sum[k];
       for (int a = 0; a < TAGS; a++) {
         float *g = gradientOf(place.follow) + a * TAGS;

@@ -1,4 +1,5 @@
-// A batch: sentences longest first; word t of sentence b is row from[t] + b, and active[t] sentences have a word t.
+// The network from words to scores of tags, and its gradients back. A batch lies with its longest sentence first: word t of
+// sentence b is row from[t] + b, and active[t] sentences have a word t.
 #pragma once
 #include "products.h"
 #include "weights.h"
@@ -8,7 +9,7 @@ static struct {
   float *input, *inputMask, *inputGradient, *scores, *scoresGradient;     // at each row
   float *gates[MOST_LAYERS][2], *hidden[MOST_LAYERS][2], *cell[MOST_LAYERS][2], *cellTanh[MOST_LAYERS][2];
   float *output[MOST_LAYERS], *outputMask[MOST_LAYERS], *outputGradient[MOST_LAYERS];
-  float *gatesGradient, *hiddenGradient, *cellGradient, *hiddenBefore, *turned;
+  float *gatesGradient, *hiddenGradient, *cellGradient, *hiddenBefore, *transposed;
   int *wordRow; unsigned char *signDropped;
 } at;
 
@@ -17,7 +18,7 @@ static void makeRoom(void) {
   at.input = zeros(R * INPUT_WIDTH); at.inputMask = zeros(R * INPUT_WIDTH); at.inputGradient = zeros(R * INPUT_WIDTH);
   at.scores = zeros(R * TAGS_PADDED); at.scoresGradient = zeros(R * TAGS_PADDED);
   at.gatesGradient = zeros(R * 4 * H); at.hiddenGradient = zeros(R * H); at.cellGradient = zeros(R * H); at.hiddenBefore = zeros(R * H);
-  at.turned = zeros((size_t)(INPUT_WIDTH + 2 * H) * (4 * H + TAGS_PADDED));
+  at.transposed = zeros((size_t)(INPUT_WIDTH + 2 * H) * (4 * H + TAGS_PADDED));
   at.wordRow = malloc(R * sizeof(int)); at.signDropped = calloc(R, MOST_SIGNS);
   for (int l = 0; l < set.layers; l++) {
     at.output[l] = zeros(R * 2 * H); at.outputMask[l] = zeros(R * 2 * H); at.outputGradient[l] = zeros(R * 2 * H);
@@ -66,10 +67,10 @@ static void gatherInput(int fitting) {
 }
 
 // Long short-term memory. Way 0 runs from the first word, way 1 from the last; `before` is the word that it comes from.
-typedef struct { int t, before, active, carried; } Turn;                  // sentences with word t, and those with a word before it
-static Turn turnOf(int d, int step) {
+typedef struct { int t, before, active, carried; } Moment;                  // sentences with word t, and those with a word before it
+static Moment momentOf(int d, int step) {
   const int t = d ? batch.words - 1 - step : step, before = d ? t + 1 : t - 1;
-  return (Turn){ t, before, batch.active[t], step == 0 ? 0 : d ? batch.active[before] : batch.active[t] };
+  return (Moment){ t, before, batch.active[t], step == 0 ? 0 : d ? batch.active[before] : batch.active[t] };
 }
 static inline float squash(float x) { return 1 / (1 + expf(-x)); }
 static inline float tanhOf(float x) { return 2 * squash(2 * x) - 1; }
@@ -81,17 +82,17 @@ static void runLayer(int l, int d, const float *in) {
   for (int r = 0; r < batch.rows; r++) memcpy(gates + (size_t)r * 4 * H, valuesOf(way.bias), 4 * H * sizeof(float));
   multiply((Product){ gates, 4 * H, in, D, 1, valuesOf(way.input), 4 * H, D }, batch.rows, 4 * H);
   for (int step = 0; step < batch.words; step++) {
-    const Turn now = turnOf(d, step);
+    const Moment now = momentOf(d, step);
     const size_t from = batch.from[now.t], past = now.carried ? batch.from[now.before] : 0;
     if (now.carried) multiply((Product){ gates + from * 4 * H, 4 * H, hidden + past * H, H, 1, valuesOf(way.state), 4 * H, H }, now.carried, 4 * H);
     for (int i = 0; i < now.active; i++) {
       float *g = gates + (from + i) * 4 * H, *h = hidden + (from + i) * H, *c = cells + (from + i) * H, *tc = at.cellTanh[l][d] + (from + i) * H;
-      const float *past_c = cells + (past + i) * H;
+      const float *pastCell = cells + (past + i) * H;
       for (int j = 0; j < 2 * H; j++) g[j] = squash(g[j]);
       for (int j = 3 * H; j < 4 * H; j++) g[j] = squash(g[j]);
       for (int j = 2 * H; j < 3 * H; j++) g[j] = tanhOf(g[j]);
       for (int j = 0; j < H; j++) c[j] = g[j] * g[2 * H + j];
-      if (i < now.carried) for (int j = 0; j < H; j++) c[j] += g[H + j] * past_c[j];
+      if (i < now.carried) for (int j = 0; j < H; j++) c[j] += g[H + j] * pastCell[j];
       for (int j = 0; j < H; j++) { tc[j] = tanhOf(c[j]); h[j] = g[3 * H + j] * tc[j]; }
     }
   }
@@ -104,35 +105,35 @@ static void runLayerBack(int l, int d, const float *in, float *inGradient) {
   memset(at.hiddenGradient, 0, (size_t)R * H * sizeof(float));
   memset(at.cellGradient, 0, (size_t)R * H * sizeof(float));
   memset(at.hiddenBefore, 0, (size_t)R * H * sizeof(float));
-  turn(at.turned, valuesOf(way.state), H, 4 * H);
+  transpose(at.transposed, valuesOf(way.state), H, 4 * H);
   for (int step = batch.words - 1; step >= 0; step--) {
-    const Turn now = turnOf(d, step);
+    const Moment now = momentOf(d, step);
     const size_t from = batch.from[now.t], past = now.carried ? batch.from[now.before] : 0;
     for (int i = 0; i < now.active; i++) {
       const size_t r = from + i;
       const float *g = at.gates[l][d] + r * 4 * H, *tc = at.cellTanh[l][d] + r * H, *dOut = at.outputGradient[l] + r * 2 * H + d * H;
       float *dg = at.gatesGradient + r * 4 * H, *dh = at.hiddenGradient + r * H, *dc = at.cellGradient + r * H;
       for (int j = 0; j < H; j++) {
-        const float in_ = g[j], new_ = g[2 * H + j], out = g[3 * H + j], h = dh[j] + dOut[j];
+        const float let_in = g[j], new_ = g[2 * H + j], out = g[3 * H + j], h = dh[j] + dOut[j];
         const float c = dc[j] + h * out * (1 - tc[j] * tc[j]);
         dg[3 * H + j] = h * tc[j] * out * (1 - out);
-        dg[j] = c * new_ * in_ * (1 - in_);
-        dg[2 * H + j] = c * in_ * (1 - new_ * new_);
+        dg[j] = c * new_ * let_in * (1 - let_in);
+        dg[2 * H + j] = c * let_in * (1 - new_ * new_);
         dc[j] = c;
       }
       if (i >= now.carried) { memset(dg + H, 0, H * sizeof(float)); continue; }
-      const float *past_c = at.cell[l][d] + (past + i) * H;
-      float *past_dc = at.cellGradient + (past + i) * H;
-      for (int j = 0; j < H; j++) { const float f = g[H + j]; dg[H + j] = dc[j] * past_c[j] * f * (1 - f); past_dc[j] = dc[j] * f; }
+      const float *pastCell = at.cell[l][d] + (past + i) * H;
+      float *pastCellGradient = at.cellGradient + (past + i) * H;
+      for (int j = 0; j < H; j++) { const float f = g[H + j]; dg[H + j] = dc[j] * pastCell[j] * f * (1 - f); pastCellGradient[j] = dc[j] * f; }
       memcpy(at.hiddenBefore + r * H, at.hidden[l][d] + (past + i) * H, H * sizeof(float));
     }
-    if (now.carried) multiply((Product){ at.hiddenGradient + past * H, H, at.gatesGradient + from * 4 * H, 4 * H, 1, at.turned, H, 4 * H }, now.carried, H);
+    if (now.carried) multiply((Product){ at.hiddenGradient + past * H, H, at.gatesGradient + from * 4 * H, 4 * H, 1, at.transposed, H, 4 * H }, now.carried, H);
   }
   multiply((Product){ gradientOf(way.input), 4 * H, in, 1, D, at.gatesGradient, 4 * H, R }, D, 4 * H);
   multiply((Product){ gradientOf(way.state), 4 * H, at.hiddenBefore, 1, H, at.gatesGradient, 4 * H, R }, H, 4 * H);
   for (int r = 0; r < R; r++) addRow(gradientOf(way.bias), at.gatesGradient + (size_t)r * 4 * H, 4 * H, 1);
-  turn(at.turned, valuesOf(way.input), D, 4 * H);
-  multiply((Product){ inGradient, D, at.gatesGradient, 4 * H, 1, at.turned, D, 4 * H }, R, D);
+  transpose(at.transposed, valuesOf(way.input), D, 4 * H);
+  multiply((Product){ inGradient, D, at.gatesGradient, 4 * H, 1, at.transposed, D, 4 * H }, R, D);
 }
 
 // Score of every tag at every row of the batch.
@@ -172,9 +173,9 @@ static void backward(void) {
   const int H = set.hidden, R = batch.rows, top = set.layers - 1;
   multiply((Product){ gradientOf(place.out), TAGS_PADDED, at.output[top], 1, 2 * H, at.scoresGradient, TAGS_PADDED, R }, 2 * H, TAGS_PADDED);
   for (int r = 0; r < R; r++) addRow(gradientOf(place.outBias), at.scoresGradient + (size_t)r * TAGS_PADDED, TAGS_PADDED, 1);
-  turn(at.turned, valuesOf(place.out), 2 * H, TAGS_PADDED);
+  transpose(at.transposed, valuesOf(place.out), 2 * H, TAGS_PADDED);
   memset(at.outputGradient[top], 0, (size_t)R * 2 * H * sizeof(float));
-  multiply((Product){ at.outputGradient[top], 2 * H, at.scoresGradient, TAGS_PADDED, 1, at.turned, 2 * H, TAGS_PADDED }, R, 2 * H);
+  multiply((Product){ at.outputGradient[top], 2 * H, at.scoresGradient, TAGS_PADDED, 1, at.transposed, 2 * H, TAGS_PADDED }, R, 2 * H);
   for (int l = top; l >= 0; l--) {
     for (size_t i = 0; i < (size_t)R * 2 * H; i++) at.outputGradient[l][i] *= at.outputMask[l][i];
     const float *in = l ? at.output[l - 1] : at.input;

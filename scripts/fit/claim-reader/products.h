@@ -36,7 +36,8 @@ static void multiply(Product p, int rows, int columns) {
   for (; columns >= LANES; columns -= LANES) { column(1, rows, p); p.to += LANES; p.b += LANES; }
 }
 
-static void turn(float *to, const float *from, int rows, int columns) {
+// to[column][row] = from[row][column], in squares that stay in the cache.
+static void transpose(float *to, const float *from, int rows, int columns) {
   for (int i = 0; i < rows; i += LANES) for (int j = 0; j < columns; j += LANES)
     for (int x = i; x < i + LANES && x < rows; x++) for (int y = j; y < j + LANES && y < columns; y++)
       to[(size_t)y * rows + x] = from[(size_t)x * columns + y];

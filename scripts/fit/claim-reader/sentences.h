@@ -1,4 +1,4 @@
-// Sentences.
+// The sentences to fit to, as scripts/fit/reader-program.ts writes them to INPUT: numbers only, no text.
 #pragma once
 #include "settings.h"
 

@@ -21,8 +21,14 @@ enum {
 };
 typedef float Vector __attribute__((vector_size(LANES * 4), aligned(4)));
 
-static struct { int hidden, layers, epochs, seed, batch, averaged; float rate, dropInput, dropOutput, dropWord, dropSign, clip; }
-  set = { 64, 2, 14, 1, 16, 4, 0.002f, 0.4f, 0.4f, 0.1f, 0.1f, 5 };
+static struct {
+  int hidden, layers, epochs, seed;      // `hidden` numbers of state a direction
+  int batch, averaged;                   // sentences a batch; last epochs whose weights are averaged
+  float rate;                            // greatest step of Adam
+  float dropInput, dropOutput;           // shares of inputs and of outputs of a layer that are left out at random while fitting
+  float dropWord, dropSign;              // shares of words taken as unknown, and of signs left out
+  float clip;                            // greatest length of a batch's gradient
+} set = { 64, 2, 14, 1, 16, 4, 0.002f, 0.4f, 0.4f, 0.1f, 0.1f, 5 };
 
 static void stop(const char *why) { fprintf(stderr, "claim-reader: %s\n", why); exit(1); }
 
