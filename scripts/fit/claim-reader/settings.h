@@ -28,7 +28,7 @@ static struct {
   float dropInput, dropOutput;           // shares of inputs and of outputs of a layer that are left out at random while fitting
   float dropWord, dropSign;              // shares of words taken as unknown, and of signs left out
   float clip;                            // greatest length of a batch's gradient
-} set = { 64, 2, 14, 1, 16, 4, 0.002f, 0.4f, 0.4f, 0.1f, 0.1f, 5 };
+} set = { 64, 2, 14, 1, 16, 4, 0.002f, 0.3f, 0.3f, 0.1f, 0.1f, 5 };
 
 static void stop(const char *why) { fprintf(stderr, "claim-reader: %s\n", why); exit(1); }
 
