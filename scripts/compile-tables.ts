@@ -4,6 +4,7 @@ import { parse } from 'yaml';
 import { compileChange } from './tables/change.ts';
 import { compileCooking } from './tables/cooking.ts';
 import { compileCooked } from './tables/cooked.ts';
+import { compileClaimReader } from './tables/claim-reader.ts';
 import { compileCycle } from './tables/cycle.ts';
 import { compileFoods } from './tables/foods.ts';
 import { compileReaderWords } from './tables/reader-words.ts';
@@ -12,6 +13,8 @@ import { compileUnits } from './tables/units.ts';
 import { compileKitchenNames } from './tables/kitchen-names.ts';
 import { compileReference } from './tables/reference.ts';
 import { compileSources } from './tables/sources.ts';
+import { compilePolarityWeights } from './tables/polarity-weights.ts';
+import { compileWordSenses } from './tables/word-senses.ts';
 import { compileWeighing } from './tables/weighing.ts';
 
 /** Compiles everything under data/ and the two composition tables into dist/tables/. */
@@ -44,6 +47,9 @@ write('cooked', compileCooked(data));
 for (const [area, table] of Object.entries(compileChange(data, kitchenNames))) write(area, table);
 
 write('statements', compileStatements(data, new Set(sources.map((s) => s.id))));
+write('word-senses', compileWordSenses());
+write('claim-reader', compileClaimReader(data));
+write('polarity-weights', compilePolarityWeights(data));
 write('cycle', compileCycle(data, new Set(sources.map((s) => s.id))));
 write('units', compileUnits(data));
 write('reader-words', compileReaderWords(data));

@@ -58,6 +58,13 @@ describe('a recipe read from text', () => {
     expect(servings).toMatchObject({ count: { low, high }, of });
   });
 
+  it.each([
+    ['marinade: 3 tbsp tamari', 'marinade', 'tamari'], ['Garnish: a handful of coriander', 'Garnish', 'coriander'], ['For the dressing: 2 tbsp olive oil', 'For the dressing', 'olive oil'], ['salad: 1 cucumber, sliced', 'salad', 'cucumber'], ['oats: 200 g', null, 'oats'],
+  ])('takes what stands before the colon of "%s" for a part of the dish only when it names one', (line, section, food) => {
+    const [read] = readRecipe(`Ingredients\n200 g rice\n${line}`, testVocabulary).lines.slice(1);
+    expect([read?.section, read?.food.name]).toEqual([section, food]);
+  });
+
   it('takes servings out of the title', () => {
     for (const title of ['Leek soup (serves 4)', 'Leek soup – serves 4', 'Leek soup, serves 4', 'Leek soup for 4 people']) {
       const recipe = read(`${title}\n2 leeks\n1 onion`);

@@ -17,11 +17,22 @@ function sectionRemark(section: string | null, vocabulary: ReaderVocabulary): Li
   return Object.hasOwn(remarks, words) ? remarks[words]! : Object.hasOwn(remarks, `for ${words}`) ? remarks[`for ${words}`]! : null;
 }
 
+/** "Marinade: 3 tbsp tamari", "to serve: lemon wedges": the part of the dish before the colon, and where the line itself begins. */
+function partBefore(line: string, vocabulary: ReaderVocabulary): { readonly part: string; readonly length: number } | null {
+  const [whole = '', written = ''] = /^\s*([\p{L} ]{3,30}?)\s*:\s*(?=\S)/u.exec(line) ?? [];
+  const part = written.toLowerCase().replace(/^(?:for )?(?:the |a )?/, '');
+  const { parts, remarks } = vocabulary.words;
+  const known = parts.includes(part) || Object.hasOwn(remarks, written.toLowerCase()) || Object.hasOwn(remarks, `for ${part}`);
+  return written !== '' && known ? { part: written, length: whole.length } : null;
+}
+
 /** The ingredient lines of stretches of text, numbered l1, l2 …, with what there is to ask about them. */
 export function readLines(text: string, stretches: readonly (Span & { readonly section: string | null })[], vocabulary: ReaderVocabulary): { lines: IngredientLine[]; findings: Finding[] } {
   const lines: IngredientLine[] = [];
   const findings: Finding[] = [];
-  for (const stretch of stretches) {
+  for (const whole of stretches) {
+    const before = partBefore(text.slice(whole.start, whole.end), vocabulary);
+    const stretch = before ? { start: whole.start + before.length, end: whole.end, section: before.part } : whole;
     if (lines.length >= mostLines) {
       findings.push({ code: 'too-many-lines', lineId: null, data: { read: lines.length, at: stretch.start }, severity: 'warning' });
       break;

@@ -31,6 +31,8 @@ export interface ReaderWords {
   readonly makingWith: Readonly<Record<string, readonly string[]>>;
   readonly adverbs: readonly string[];
   readonly remarks: Readonly<Record<string, LineRemark>>;
+  /** Parts of a dish that may stand before a colon on an ingredient line. */
+  readonly parts: readonly string[];
   readonly headings: { readonly ingredients: readonly string[]; readonly method: readonly string[]; readonly other: readonly string[] };
   readonly timings: readonly string[];
   readonly servings: { readonly before: readonly string[]; readonly after: readonly string[] };

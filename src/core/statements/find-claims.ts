@@ -1,10 +1,14 @@
-import { claimClasses, type Claim, type ClaimClass } from './claim.ts';
+import { claimClasses, type Claim, type ClaimClass, type Polarity } from './claim.ts';
 import { kitchenClaims } from './kitchen-talk.ts';
 import { matchPattern, type PhrasePattern, type ReadSentence } from './phrase-pattern.ts';
 import { describedClaims, mentionClaims } from './mention-claims.ts';
 import { polarityOf } from './polarity.ts';
+import { polarityCues } from './polarity-cues.ts';
+import { weighedPolarity } from './polarity-weights.ts';
+import { seenClaims } from './read-claims.ts';
 import { relationClaims, type FoundClaim } from './relations.ts';
 import type { Sentence } from './sentences.ts';
+import { signsOf } from './signs.ts';
 import { tokensOf } from './tokens.ts';
 import type { StatementVocabulary } from './vocabulary.ts';
 import { mentionsOf } from './word-lists.ts';
@@ -98,29 +102,56 @@ function settled(found: readonly FoundClaim[]): FoundClaim[] {
   return inOrder.filter((c) => !(potFirst.has(c.class) && inOrder.some((k) => k.class === 'kitchen-science' && k !== c && Math.abs(k.start - c.end) < 2)));
 }
 
-/** The claims of one sentence, in order. */
-export function findClaims(sentence: Sentence, vocabulary: StatementVocabulary): Claim[] {
-  const read = readSentence(sentence, vocabulary);
+/** What the turns of phrase, the relations and the mentions of a sentence make of it. */
+export function ruleClaims(read: ReadSentence, vocabulary: StatementVocabulary): FoundClaim[] {
   const found = [...patternClaims(read, vocabulary), ...relationClaims(read), ...kitchenClaims(read), ...describedClaims(read)].filter((c) => !isKitchenSense(read, c));
-  const foods = [...new Set(read.mentions.flat().filter((m) => m.list === 'food').map((m) => m.phrase))];
   const firm = settled(found);
-  const all = [...firm, ...mentionClaims(read, firm)].sort((a, b) => a.start - b.start);
-  return all.map((claim) => {
-    const first = read.tokens[claim.start];
-    const last = read.tokens[claim.end - 1];
-    const inside = read.mentions.slice(claim.start, claim.end).flat().filter((m) => m.end <= claim.end);
-    const start = first?.start ?? sentence.start;
-    const end = last?.end ?? sentence.end;
+  return [...firm, ...mentionClaims(read, firm)].sort((a, b) => a.start - b.start);
+}
+
+interface ReadClaim {
+  readonly class: ClaimClass;
+  readonly start: number;
+  readonly end: number;
+  readonly polarity: Polarity;
+  readonly chance: number | null;
+  readonly because: readonly string[];
+}
+
+/** Claims and how they are meant: by the fitted reader, to which turns of phrase and grammar are signs; without it by these alone. */
+function readClaims(read: ReadSentence, vocabulary: StatementVocabulary): ReadClaim[] {
+  const turns = ruleClaims(read, vocabulary);
+  const { senses, fitted } = vocabulary.ground;
+  if (fitted === null) return turns.map((turn) => ({ ...turn, polarity: polarityOf(read, turn), chance: null, because: [] }));
+  return seenClaims(read, signsOf(read, senses, turns), fitted.reader).map((claim) => ({ ...claim, polarity: weighedPolarity(polarityCues(read, claim, polarityOf(read, claim)), fitted.polarity) }));
+}
+
+const objectLists = new Set(['condition', 'complaint', 'sign', 'body', 'hormone', 'cycle', 'low-state', 'good-state', 'risk', 'weight']);
+
+const mostRemembered = 5000;
+
+/** The claims of one sentence, in order. A sentence read before (a rewrite comes up again and again) is not read anew. */
+export function findClaims(sentence: Sentence, vocabulary: StatementVocabulary): Claim[] {
+  const { read } = vocabulary;
+  const known = read.get(sentence.text);
+  const claims = known ?? claimsIn({ text: sentence.text, start: 0, end: sentence.text.length }, vocabulary);
+  if (!known && read.size < mostRemembered) read.set(sentence.text, claims);
+  return claims.map((claim) => ({ ...claim, start: claim.start + sentence.start, end: claim.end + sentence.start }));
+}
+
+function claimsIn(sentence: Sentence, vocabulary: StatementVocabulary): Claim[] {
+  const read = readSentence(sentence, vocabulary);
+  const foods = [...new Set(read.mentions.flat().filter((m) => m.list === 'food').map((m) => m.phrase))];
+  return readClaims(read, vocabulary).map(({ class: kind, start: from, end: to, polarity, chance, because }) => {
+    const inside = read.mentions.slice(from, to).flat().filter((m) => m.end <= to);
+    const start = read.tokens[from]?.start ?? sentence.start;
+    const end = read.tokens[to - 1]?.end ?? sentence.end;
     return {
-      class: claim.class,
-      polarity: polarityOf(read, claim),
-      start,
-      end,
+      class: kind, polarity, start, end,
       span: sentence.text.slice(start - sentence.start, end - sentence.start),
       nutrients: [...new Set(inside.filter((m) => m.list === 'nutrient').map((m) => vocabulary.words.nutrientOf[m.phrase] ?? m.phrase))],
-      objects: [...new Set(inside.filter((m) => ['condition', 'complaint', 'sign', 'body', 'hormone', 'cycle', 'low-state', 'good-state', 'risk', 'weight'].includes(m.list)).map((m) => m.phrase))],
-      foods,
-      relation: claim.relation,
+      objects: [...new Set(inside.filter((m) => objectLists.has(m.list)).map((m) => m.phrase))],
+      foods, chance, because,
     };
   });
 }

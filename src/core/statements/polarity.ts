@@ -2,11 +2,14 @@ import type { Polarity } from './claim.ts';
 import type { ReadSentence } from './phrase-pattern.ts';
 import type { FoundClaim } from './relations.ts';
 
+/** A stretch of tokens with its class. */
+export type ClaimPlace = Omit<FoundClaim, 'relation'>;
+
 const strongBreak = (word: string): boolean => /^[;:()\u2014\u2013.!?\u2026]$/.test(word);
 const has = (sentence: ReadSentence, at: number, list: string): number => Math.max(0, ...(sentence.mentions[at] ?? []).filter((m) => m.list === list).map((m) => m.end));
 
 /** Where the clause that holds a claim begins: after the last strong mark or "but". */
-function clauseStart(sentence: ReadSentence, claim: FoundClaim): number {
+function clauseStart(sentence: ReadSentence, claim: ClaimPlace): number {
   for (let i = claim.start - 1; i >= 0; i--) {
     const word = sentence.tokens[i]?.word ?? '';
     if (strongBreak(word) || word === 'but' || word === 'yet' || word === 'however') return i + 1;
@@ -14,7 +17,7 @@ function clauseStart(sentence: ReadSentence, claim: FoundClaim): number {
   return 0;
 }
 
-function inQuestion(sentence: ReadSentence, claim: FoundClaim): boolean {
+function inQuestion(sentence: ReadSentence, claim: ClaimPlace): boolean {
   const from = clauseStart(sentence, claim);
   const opening = sentence.tokens.slice(Math.max(from, claim.start - 4), claim.start).map((t) => t.word).join(' ');
   if (/(^|, )(is|are|does|do|can|will|would|could) (it|they|this|that|these)( \w+)?$/.test(opening) && !/\b(what|how)\b/.test(opening)) return true;
@@ -30,7 +33,7 @@ function inQuestion(sentence: ReadSentence, claim: FoundClaim): boolean {
 const carriesSubject = new Set(['kitchen-science', 'cycle-hormone', 'endorsement', 'comparison']);
 
 /** A denial that reaches a claim: within seven words before it, not across a comma that starts a new thought. */
-function isDenied(sentence: ReadSentence, claim: FoundClaim): boolean {
+function isDenied(sentence: ReadSentence, claim: ClaimPlace): boolean {
   const from = Math.max(clauseStart(sentence, claim), claim.start - 12);
   for (let i = from; i < claim.start; i++) {
     const end = has(sentence, i, 'frame:negation');
@@ -56,7 +59,7 @@ function isDenied(sentence: ReadSentence, claim: FoundClaim): boolean {
   return false;
 }
 
-function isReported(sentence: ReadSentence, claim: FoundClaim): boolean {
+function isReported(sentence: ReadSentence, claim: ClaimPlace): boolean {
   const from = clauseStart(sentence, claim);
   for (let i = from; i < claim.start; i++) {
     const frame = has(sentence, i, 'frame:reportedFrame');
@@ -84,7 +87,7 @@ function isReported(sentence: ReadSentence, claim: FoundClaim): boolean {
   return false;
 }
 
-function isHedged(sentence: ReadSentence, claim: FoundClaim): boolean {
+function isHedged(sentence: ReadSentence, claim: ClaimPlace): boolean {
   const from = Math.max(clauseStart(sentence, claim), claim.start - 9);
   for (let i = from; i < claim.start; i++) {
     const end = has(sentence, i, 'frame:hedge');
@@ -105,7 +108,7 @@ function isHedged(sentence: ReadSentence, claim: FoundClaim): boolean {
 }
 
 /** How a claim is meant, by the words around it; the first that fits: question, negated, reported, hedged, asserted. */
-export function polarityOf(sentence: ReadSentence, claim: FoundClaim): Polarity {
+export function polarityOf(sentence: ReadSentence, claim: ClaimPlace): Polarity {
   if (inQuestion(sentence, claim)) return 'question';
   if (claim.class !== 'caution' && isDenied(sentence, claim)) return 'negated';
   if (isReported(sentence, claim)) return 'reported';

@@ -1,7 +1,11 @@
 import type { WordForms } from './forms.ts';
 import { openings, readPattern, type PhrasePattern } from './phrase-pattern.ts';
 import type { SeenWords } from './tokens.ts';
+import type { Claim } from './claim.ts';
+import type { ClaimReader } from './claim-reader.ts';
+import type { PolarityWeights } from './polarity-weights.ts';
 import { phraseTree, type PhraseTree } from './word-lists.ts';
+import type { SenseIndex } from './word-senses.ts';
 
 /** The words of statements as data/statements/words has them. */
 export interface StatementWords {
@@ -13,6 +17,12 @@ export interface StatementWords {
   readonly patterns: readonly { readonly class: string; readonly words: string; readonly needs?: string }[];
 }
 
+/** What is known of English words at large, and what was fitted; without it only turns of phrase, relations and the grammar of polarity are read. */
+export interface WordGround {
+  readonly senses: SenseIndex;
+  readonly fitted: { readonly reader: ClaimReader; readonly polarity: PolarityWeights } | null;
+}
+
 /** The words made ready for reading. */
 export interface StatementVocabulary {
   readonly words: StatementWords;
@@ -21,12 +31,15 @@ export interface StatementVocabulary {
   readonly byList: ReadonlyMap<string, readonly PhrasePattern[]>;
   readonly byNumber: readonly PhrasePattern[];
   readonly seen: SeenWords;
+  readonly ground: WordGround;
+  /** Claims of sentences read before, by their text; offsets within the sentence. */
+  readonly read: Map<string, readonly Claim[]>;
 }
 
 const slippery = new Set(['condition', 'complaint', 'hormone', 'cycle', 'nutrient', 'low-state', 'good-state']);
 
 /** Builds the trees and the index of turns of phrase; done once. */
-export function statementVocabulary(words: StatementWords): StatementVocabulary {
+export function statementVocabulary(words: StatementWords, ground: WordGround): StatementVocabulary {
   const byWord = new Map<string, PhrasePattern[]>();
   const byList = new Map<string, PhrasePattern[]>();
   const byNumber: PhrasePattern[] = [];
@@ -43,5 +56,5 @@ export function statementVocabulary(words: StatementWords): StatementVocabulary 
     opens.lists.forEach((list) => put(byList, list, pattern));
     if (opens.number) byNumber.push(pattern);
   }
-  return { words, tree: phraseTree(words.lists, words.forms, slippery), byWord, byList, byNumber, seen: new Map() };
+  return { words, tree: phraseTree(words.lists, words.forms, slippery), byWord, byList, byNumber, seen: new Map(), ground, read: new Map() };
 }

@@ -1,14 +1,19 @@
 import { join } from 'node:path';
-import { statementVocabulary, type SayInput, type StatementRules, type StatementVocabulary } from '../../../src/core/statements/index.ts';
+import { unpackReader } from '../../../src/adapters/tables/claim-reader.ts';
+import { claimReader, senseIndex, statementVocabulary, type SayInput, type StatementRules, type StatementVocabulary } from '../../../src/core/statements/index.ts';
 import { compileSources } from '../../../scripts/tables/sources.ts';
+import { compileClaimReader } from '../../../scripts/tables/claim-reader.ts';
+import { compilePolarityWeights } from '../../../scripts/tables/polarity-weights.ts';
 import { compileStatements } from '../../../scripts/tables/statements.ts';
+import { compileWordSenses } from '../../../scripts/tables/word-senses.ts';
 import { plateWith } from './plates.ts';
 
 const data = join(import.meta.dirname, '../../../data');
 
 export function loadRules(): { rules: StatementRules; vocabulary: StatementVocabulary } {
   const rules = compileStatements(data, new Set(compileSources(data).map((s) => s.id)));
-  return { rules, vocabulary: statementVocabulary(rules.words) };
+  const ground = { senses: senseIndex(compileWordSenses()), fitted: { reader: claimReader(unpackReader(compileClaimReader(data))), polarity: new Map(compilePolarityWeights(data)) } };
+  return { rules, vocabulary: statementVocabulary(rules.words, ground) };
 }
 
 /** Invented dishes: one rich, one lean, one of which nothing is known, a soup, one with wide ranges. */

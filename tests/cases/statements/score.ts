@@ -6,6 +6,8 @@ export interface LabelledClaim {
   readonly span: string;
   readonly class: ClaimClass;
   readonly polarity: Polarity;
+  /** Where the stretch begins in the row's text, characters. */
+  readonly start: number;
 }
 export interface LabelledRow {
   readonly id: string;
@@ -25,7 +27,8 @@ export interface Score {
 }
 
 export function readRows(file: string): LabelledRow[] {
-  return parse(readFileSync(file, 'utf8')) as LabelledRow[];
+  const rows = parse(readFileSync(file, 'utf8')) as { id: string; text: string; claims: Omit<LabelledClaim, 'start'>[] }[];
+  return rows.map(({ id, text, claims }) => ({ id, text, claims: claims.map((c) => ({ ...c, start: text.indexOf(c.span) })) }));
 }
 
 /** The claims of a row's text, offsets within the text. */
@@ -53,8 +56,7 @@ export function scoreRows(rows: readonly LabelledRow[], vocabulary: StatementVoc
     const missed: string[] = [];
     const polarity: string[] = [];
     for (const label of row.claims) {
-      const start = row.text.indexOf(label.span);
-      const place = { start, end: start + label.span.length };
+      const place = { start: label.start, end: label.start + label.span.length };
       const match = found.find((c) => c.class === label.class && !used.has(c) && overlaps(c, place)) ?? found.find((c) => c.class === label.class && overlaps(c, place));
       total++;
       if (match) {
@@ -69,7 +71,7 @@ export function scoreRows(rows: readonly LabelledRow[], vocabulary: StatementVoc
         missed.push(`${label.class}: ${label.span}`);
       }
     }
-    const extra = found.filter((c) => !used.has(c) && !row.claims.some((l) => l.class === c.class && overlaps(c, { start: row.text.indexOf(l.span), end: row.text.indexOf(l.span) + l.span.length })));
+    const extra = found.filter((c) => !used.has(c) && !row.claims.some((l) => l.class === c.class && overlaps(c, { start: l.start, end: l.start + l.span.length })));
     for (const c of extra) classes[c.class].extra++;
     if (row.claims.length === 0) {
       total++;
