@@ -13,6 +13,11 @@ while (script.join(' ').split(/\s+/).length < 1500) script.push(...sentences.map
 const text = script.join(' ').split(/\s+/).slice(0, 1500).join(' ');
 
 describe('a script of 1,500 words', () => {
-  bench('one law', () => void checkScript(text, sayInput(plates.rich, ['eu']), rules, vocabulary));
-  bench('four laws', () => void checkScript(text, sayInput(plates.rich), rules, vocabulary));
+  // Sentences read before are remembered: each run forgets them first.
+  const check = (laws?: Parameters<typeof sayInput>[1]): void => {
+    vocabulary.read.clear();
+    checkScript(text, sayInput(plates.rich, laws), rules, vocabulary);
+  };
+  bench('one law', () => check(['eu']));
+  bench('four laws', () => check());
 });

@@ -1,4 +1,5 @@
-import { execFileSync, spawnSync } from 'node:child_process';
+import { execFileSync, spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -17,7 +18,7 @@ export interface ReaderProblem {
 }
 
 export interface ReaderSettings {
-  readonly hidden: number; readonly layers: number; readonly epochs: number; readonly seed: number; readonly batch: number; readonly averaged: number;
+  readonly hidden: number; readonly layers: number; readonly epochs: number; readonly batch: number; readonly averaged: number;
   readonly rate: number; readonly dropInput: number; readonly dropOutput: number; readonly dropWord: number; readonly dropSign: number; readonly clip: number;
 }
 
@@ -84,20 +85,27 @@ function outputOf(file: Buffer): FittedReader {
   return reader;
 }
 
-function run(program: string, words: readonly string[], what: string): void {
-  if (spawnSync(program, words, { stdio: 'inherit' }).status !== 0) throw new Error(`${what} did not end well`);
+async function run(program: string, words: readonly string[], what: string): Promise<void> {
+  const [status] = await once(spawn(program, words, { stdio: 'inherit' }), 'close') as [number | null];
+  if (status !== 0) throw new Error(`${what} did not end well`);
 }
 
-/** Compiles the C program, lets it check its gradients, fits, and reads what it wrote. Needs gcc (Debian: apt-get install gcc). */
-export function fitReader(problem: ReaderProblem, settings: ReaderSettings): FittedReader {
+/**
+ * Compiles the C program, lets it check its gradients, fits a reader from each seed (side by side), and reads what it wrote.
+ * Needs gcc (Debian: apt-get install gcc).
+ */
+export async function fitReaders(problem: ReaderProblem, settings: ReaderSettings, seeds: readonly number[]): Promise<FittedReader[]> {
   const folder = mkdtempSync(join(tmpdir(), 'claim-reader-'));
   const program = join(folder, 'claim-reader');
   try {
     execFileSync('gcc', ['-O3', '-march=native', '-ffast-math', `-DTAGS=${tagCount}`, join(import.meta.dirname, 'claim-reader/claim-reader.c'), '-o', program, '-lm'], { stdio: 'inherit' });
-    run(program, ['check'], 'the check of the gradients');
+    await run(program, ['check'], 'the check of the gradients');
     writeFileSync(join(folder, 'input'), inputOf(problem));
-    run(program, ['fit', join(folder, 'input'), join(folder, 'output'), ...Object.entries(settings).map(([name, value]) => `${name}=${value}`)], 'the fitting');
-    return outputOf(readFileSync(join(folder, 'output')));
+    return await Promise.all(seeds.map(async (seed) => {
+      const output = join(folder, `output-${seed}`);
+      await run(program, ['fit', join(folder, 'input'), output, `seed=${seed}`, ...Object.entries(settings).map(([name, value]) => `${name}=${value}`)], 'the fitting');
+      return outputOf(readFileSync(output));
+    }));
   } finally {
     rmSync(folder, { recursive: true });
   }

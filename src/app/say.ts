@@ -47,7 +47,7 @@ function claimOf({ claim, verdicts, rewrites }: CheckedClaim, rules: StatementRu
   const kind = strictness.find((k) => verdicts.some((v) => v.kind === k)) ?? 'free';
   return {
     class: claim.class, className: classNames[claim.class], polarity: claim.polarity, polarityName: polarityNames[claim.polarity], span: claim.span, start: claim.start, end: claim.end,
-    kind, ...verdictWords[kind], rewrites, readAs: readAsWords(claim.class, claim.because), unsure: unsureWords(claim.chance),
+    kind, ...verdictWords[kind], rewrites, readAs: readAsWords(claim.class, claim.because, claim), unsure: unsureWords(claim.chance),
     laws: verdicts.map((v) => ({
       law: v.law, lawName: lawNames[v.law], kind: v.kind, ...verdictWords[v.kind],
       reasons: v.reasons.map(reasonWords), beside: beside(v.disclose), figures: v.measurements.map(measurementWords), clauses: v.clauses.map((id) => clauseWords(id, rules.clauses)),

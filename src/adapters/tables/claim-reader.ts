@@ -18,11 +18,11 @@ export interface PackedReader {
   readonly words: string;
   readonly signs: readonly string[];
   readonly hidden: number;
-  readonly tables: {
+  readonly tables: readonly {
     readonly words: PackedMatrix; readonly signs: PackedMatrix; readonly grams: PackedMatrix;
     readonly layers: readonly { readonly forward: PackedDirection; readonly backward: PackedDirection }[];
     readonly out: PackedMatrix; readonly outBias: string; readonly follow: string; readonly first: string; readonly last: string;
-  };
+  }[];
 }
 
 function floats(base64: string): Float32Array {
@@ -40,13 +40,14 @@ function unpacked({ rows, width, scales, values }: PackedMatrix): Matrix {
 
 const numbered = (names: readonly string[]): Map<string, number> => new Map(names.map((name, i) => [name, i]));
 
-/** Unpacks the fitted reader of claims (data/statements/claim-reader.json). */
-export function unpackReader({ words, signs, hidden, tables }: PackedReader): ReaderWeights {
+/** Unpacks the fitted readers of claims (data/statements/claim-reader.json). */
+export function unpackReaders({ words, signs, hidden, tables: all }: PackedReader): ReaderWeights[] {
   const direction = (d: PackedDirection): ReaderWeights['layers'][number]['forward'] => ({ input: unpacked(d.input), state: unpacked(d.state), bias: floats(d.bias) });
-  return {
-    words: numbered(words.split(' ')), signs: numbered(signs), hidden,
+  const names = { words: numbered(words.split(' ')), signs: numbered(signs), hidden };
+  return all.map((tables) => ({
+    ...names,
     wordRows: unpacked(tables.words), signRows: unpacked(tables.signs), gramRows: unpacked(tables.grams),
     layers: tables.layers.map(({ forward, backward }) => ({ forward: direction(forward), backward: direction(backward) })),
     out: unpacked(tables.out), outBias: floats(tables.outBias), follow: floats(tables.follow), first: floats(tables.first), last: floats(tables.last),
-  };
+  }));
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { claimReader, type Matrix, type ReaderWeights, type ReadingDirection } from './claim-reader.ts';
+import { claimReader, readTogether, type Matrix, type ReaderWeights, type ReadingDirection } from './claim-reader.ts';
 import { tagCount } from './claim-tags.ts';
 import { gramBoxes, gramBuckets } from './word-grams.ts';
 
@@ -70,6 +70,21 @@ describe('the claim reader', () => {
     const reader = claimReader(weightsOf(3, 2));
     const read = (): number[][] => reader.scores(['this', 'stew', 'eases'], [[], ['turn disease'], []]).map((row) => [...row]);
     expect(read()).toEqual(read());
+  });
+  it('reads a sentence of a thousand words in pieces', () => {
+    const reader = claimReader(weightsOf(7, 1));
+    const words = Array.from({ length: 1000 }, (_, i) => (i % 3 === 0 ? 'stew' : 'eases'));
+    const scores = reader.scores(words, words.map(() => []));
+    expect(scores.length).toBe(1000);
+    expect(scores.every((row) => row.length === tagCount && row.every(Number.isFinite))).toBe(true);
+  });
+  it('says the mean of several readers', () => {
+    const readers = [claimReader(weightsOf(3, 1)), claimReader(weightsOf(9, 1))];
+    const [words, marks] = [['this', 'stew'], [[], ['turn disease']]];
+    const both = readTogether(readers);
+    const said = readers.map((reader) => reader.scores(words, marks));
+    both.scores(words, marks).forEach((row, i) => row.forEach((v, t) => expect(v).toBeCloseTo(((said[0]?.[i]?.[t] ?? 0) + (said[1]?.[i]?.[t] ?? 0)) / 2, 6)));
+    expect(both.order.follow[5]).toBeCloseTo(((readers[0]?.order.follow[5] ?? 0) + (readers[1]?.order.follow[5] ?? 0)) / 2, 5);
   });
   it('tells unknown words apart by their pieces', () => {
     const reader = claimReader(weightsOf(5, 1));

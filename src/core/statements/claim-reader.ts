@@ -1,3 +1,4 @@
+import { plainHeap, type HeapRows, type NumberHeap } from './number-heap.ts';
 import type { Sign } from './signs.ts';
 import { tagOrder, type TagOrder } from './tag-words.ts';
 import { gramBuckets } from './word-grams.ts';
@@ -37,53 +38,12 @@ export interface ReaderWeights {
   readonly last: Float32Array;
 }
 
-/** Rows of numbers in double precision: what is multiplied again and again needs no widening. */
-interface Rows {
-  readonly width: number;
-  readonly values: Float64Array;
-}
-
-const rowsOf = ({ width, values }: Matrix): Rows => ({ width, values: Float64Array.from(values) });
-
-/** A stretch of a list of numbers. */
-interface Stretch {
-  readonly values: Float64Array;
-  readonly at: number;
-  readonly count: number;
-}
-
-/** Adds `by` times the rows from `firstRow` on to `sum` from `sumAt`; eight rows at a time, since this is where nearly all the time goes. */
-function addProduct(sum: Float64Array, sumAt: number, by: Stretch, { values, width, firstRow }: Rows & { readonly firstRow: number }): void {
-  const { values: x, at, count } = by;
-  let k = 0;
-  for (; k + 8 <= count; k += 8) {
-    const a = x[at + k]!;
-    const b = x[at + k + 1]!;
-    const c = x[at + k + 2]!;
-    const d = x[at + k + 3]!;
-    const e = x[at + k + 4]!;
-    const f = x[at + k + 5]!;
-    const g = x[at + k + 6]!;
-    const h = x[at + k + 7]!;
-    let p = (firstRow + k) * width;
-    for (let j = sumAt, end = sumAt + width; j < end; j++, p++) {
-      sum[j]! += a * values[p]! + b * values[p + width]! + c * values[p + 2 * width]! + d * values[p + 3 * width]! + e * values[p + 4 * width]! + f * values[p + 5 * width]! + g * values[p + 6 * width]! + h * values[p + 7 * width]!;
-    }
-  }
-  for (; k < count; k++) {
-    const a = x[at + k]!;
-    for (let j = 0, p = (firstRow + k) * width; j < width; j++, p++) sum[sumAt + j]! += a * values[p]!;
-  }
-}
-
-/** One direction of one layer, ready to work. */
+/** One direction of one layer within the heap. */
 interface Direction {
-  readonly input: Rows & { readonly firstRow: number };
-  readonly state: Rows & { readonly firstRow: number };
-  readonly bias: Float64Array;
+  readonly input: HeapRows;
+  readonly state: HeapRows;
+  readonly bias: Float32Array;
 }
-
-const directionOf = ({ input, state, bias }: ReadingDirection): Direction => ({ input: { ...rowsOf(input), firstRow: 0 }, state: { ...rowsOf(state), firstRow: 0 }, bias: Float64Array.from(bias) });
 
 // The logistic curve by straight lines between 256 points a unit: 2e-7 off at most, and several times as fast as Math.exp.
 const pointsPerUnit = 256;
@@ -100,25 +60,65 @@ function sigmoid(x: number): number {
 }
 
 const tanh = (x: number): number => 2 * sigmoid(2 * x) - 1;
+const fourfold = (n: number): number => Math.ceil(n / 4) * 4;
+
+/** Words that are read at one go; a longer sentence is read in pieces. */
+const mostWords = 256;
+
+/** The places of everything in one heap: the tables, then room for the words of a sentence. */
+interface Plan {
+  readonly heap: NumberHeap;
+  readonly layers: readonly (readonly [Direction, Direction])[];
+  readonly out: HeapRows;
+  /** Gates of all words forwards and backwards, states of a layer and of the next, the input of one word, the tags of one word. */
+  readonly room: { readonly gates: readonly [number, number]; readonly states: readonly [number, number]; readonly input: number; readonly tags: number };
+}
+
+function planOf(weights: ReaderWeights, heapOf: (size: number) => NumberHeap): Plan {
+  const { hidden, layers, out } = weights;
+  let size = 0;
+  const reserve = (count: number): number => {
+    const at = size;
+    size += fourfold(count);
+    return at;
+  };
+  const fills: { at: number; matrix: Matrix; width: number }[] = [];
+  const place = (matrix: Matrix): HeapRows => {
+    const width = fourfold(matrix.width);
+    const at = reserve(matrix.rows * width);
+    fills.push({ at, matrix, width });
+    return { at, width };
+  };
+  const direction = ({ input, state, bias }: ReadingDirection): Direction => ({ input: place(input), state: place(state), bias });
+  const placed = layers.map(({ forward, backward }) => [direction(forward), direction(backward)] as const);
+  const tags = place(out);
+  const widest = Math.max(...layers.map(({ forward }) => forward.input.rows));
+  const room = {
+    gates: [reserve(mostWords * 4 * hidden), reserve(mostWords * 4 * hidden)] as const,
+    states: [reserve(mostWords * 2 * hidden), reserve(mostWords * 2 * hidden)] as const,
+    input: reserve(widest), tags: reserve(tags.width),
+  };
+  const heap = heapOf(size);
+  for (const { at, matrix, width } of fills) for (let r = 0; r < matrix.rows; r++) heap.numbers.set(matrix.values.subarray(r * matrix.width, (r + 1) * matrix.width), at + r * width);
+  return { heap, layers: placed, out: tags, room };
+}
 
 /**
- * Walks over the words and writes the state after each into `states`, a row of `2 * hidden` a word: the first half for the way
- * forwards, the second for the way back. `gates` hold a row of `4 * hidden` a word, with bias and input already in it.
+ * Walks over the words and writes the state after each from `states` on, a row of `2 * hidden` a word: the first half for the way
+ * forwards, the second for the way back. The gates, a row of `4 * hidden` a word, already hold bias and input.
  */
-function walk(gates: Float64Array, direction: Direction, hidden: number, { states, backwards }: { readonly states: Float64Array; readonly backwards: boolean }): void {
-  const count = gates.length / (4 * hidden);
+function walk(heap: NumberHeap, direction: Direction, hidden: number, way: { readonly gates: number; readonly states: number; readonly count: number; readonly backwards: boolean }): void {
+  const { numbers } = heap;
   const memory = new Float64Array(hidden);
-  const half = backwards ? hidden : 0;
-  for (let step = 0; step < count; step++) {
-    const i = backwards ? count - 1 - step : step;
-    const g = i * 4 * hidden;
-    const now = i * 2 * hidden + half;
-    const before = now + (backwards ? 2 : -2) * hidden;
-    if (step > 0) addProduct(gates, g, { values: states, at: before, count: hidden }, direction.state);
+  for (let step = 0; step < way.count; step++) {
+    const i = way.backwards ? way.count - 1 - step : step;
+    const g = way.gates + i * 4 * hidden;
+    const now = way.states + i * 2 * hidden + (way.backwards ? hidden : 0);
+    if (step > 0) heap.addProduct(g, now + (way.backwards ? 2 : -2) * hidden, hidden, direction.state);
     for (let j = 0; j < hidden; j++) {
-      const kept = sigmoid(gates[g + j]!) * tanh(gates[g + 2 * hidden + j]!) + sigmoid(gates[g + hidden + j]!) * memory[j]!;
+      const kept = sigmoid(numbers[g + j]!) * tanh(numbers[g + 2 * hidden + j]!) + sigmoid(numbers[g + hidden + j]!) * memory[j]!;
       memory[j] = kept;
-      states[now + j] = sigmoid(gates[g + 3 * hidden + j]!) * tanh(kept);
+      numbers[now + j] = sigmoid(numbers[g + 3 * hidden + j]!) * tanh(kept);
     }
   }
 }
@@ -127,83 +127,107 @@ function walk(gates: Float64Array, direction: Direction, hidden: number, { state
 export interface ClaimReader {
   /** Score of every tag at every word. */
   scores(words: readonly string[], signs: readonly (readonly Sign[])[]): Float64Array[];
-  readonly weights: ReaderWeights;
   readonly order: TagOrder;
 }
 
 const mostRemembered = 20_000;
 
-export function claimReader(weights: ReaderWeights): ClaimReader {
+/** Makes the weights ready to read. `heapOf` makes the memory that the numbers are worked on in. */
+export function claimReader(weights: ReaderWeights, heapOf: (size: number) => NumberHeap = plainHeap): ClaimReader {
   const { hidden, wordRows, signRows, gramRows } = weights;
-  const [first, ...later] = weights.layers.map(({ forward, backward }) => [directionOf(forward), directionOf(backward)] as const);
+  const { heap, layers: [first, ...later], out, room } = planOf(weights, heapOf);
   if (!first) throw new Error('the claim reader has no layer');
-  const out = { ...rowsOf(weights.out), firstRow: 0 };
+  const { numbers } = heap;
   const wide = 4 * hidden;
   const signsFrom = wordRows.width;
   const gramsFrom = signsFrom + signRows.width;
-  const rowOf = (matrix: Matrix, row: number): Float64Array => Float64Array.from(matrix.values.subarray(row * matrix.width, (row + 1) * matrix.width));
-  /** Both directions side by side. */
-  const gatesFor = (values: Float64Array, firstRow: number): Float64Array => {
-    const gates = new Float64Array(2 * wide);
-    first.forEach((side, s) => addProduct(gates, s * wide, { values, at: 0, count: values.length }, { ...side.input, firstRow }));
+  const rowOf = (matrix: Matrix, row: number): Float32Array => matrix.values.subarray(row * matrix.width, (row + 1) * matrix.width);
+  /** What both directions of the first layer make of a part of their input, side by side. */
+  const gatesFor = (part: Float32Array, firstRow: number): Float32Array => {
+    const gates = new Float32Array(2 * wide);
+    numbers.set(part, room.input);
+    first.forEach(({ input }, side) => {
+      numbers.fill(0, room.gates[0], room.gates[0] + wide);
+      heap.addProduct(room.gates[0], room.input, part.length, { at: input.at + firstRow * input.width, width: input.width });
+      gates.set(numbers.subarray(room.gates[0], room.gates[0] + wide), side * wide);
+    });
     return gates;
   };
   const signGates = new Map([...weights.signs].map(([sign, row]) => [sign, gatesFor(rowOf(signRows, row), signsFrom)] as const));
-  const wordGates = new Map<string, Float64Array>();
+  const wordGates = new Map<string, Float32Array>();
 
-  function gatesOfWord(word: string): Float64Array {
+  function gatesOfWord(word: string): Float32Array {
     const known = wordGates.get(word);
     if (known) return known;
-    const grams = new Float64Array(gramRows.width);
+    const grams = new Float32Array(gramRows.width);
     const boxes = gramBuckets(word);
     const share = 1 / Math.sqrt(boxes.length);
     for (const box of boxes) for (let j = 0; j < grams.length; j++) grams[j]! += share * gramRows.values[box * grams.length + j]!;
     const gates = gatesFor(rowOf(wordRows, weights.words.get(word) ?? wordRows.rows - 1), 0);
     const more = gatesFor(grams, gramsFrom);
-    for (let j = 0; j < gates.length; j++) gates[j]! += more[j]! + (j < wide ? first![0].bias[j]! : first![1].bias[j - wide]!);
+    for (let j = 0; j < gates.length; j++) gates[j]! += more[j]! + first![j < wide ? 0 : 1].bias[j % wide]!;
     if (wordGates.size < mostRemembered) wordGates.set(word, gates);
     return gates;
   }
 
-  function scores(words: readonly string[], signs: readonly (readonly Sign[])[]): Float64Array[] {
+  function addGates(from: Float32Array, i: number): void {
+    for (let j = 0, a = room.gates[0] + i * wide, b = room.gates[1] + i * wide; j < wide; j++, a++, b++) {
+      numbers[a]! += from[j]!;
+      numbers[b]! += from[wide + j]!;
+    }
+  }
+
+  function piece(words: readonly string[], signs: readonly (readonly Sign[])[]): Float64Array[] {
     const count = words.length;
-    const forth = new Float64Array(count * wide);
-    const back = new Float64Array(count * wide);
-    const add = (from: Float64Array, i: number): void => {
-      for (let j = 0, at = i * wide; j < wide; j++, at++) {
-        forth[at]! += from[j]!;
-        back[at]! += from[wide + j]!;
-      }
-    };
-    words.forEach((word, i) => {
-      add(gatesOfWord(word), i);
+    const known = words.map(gatesOfWord);
+    for (const gates of room.gates) numbers.fill(0, gates, gates + count * wide);
+    known.forEach((gates, i) => {
+      addGates(gates, i);
       for (const sign of signs[i] ?? []) {
         const own = signGates.get(sign);
-        if (own) add(own, i);
+        if (own) addGates(own, i);
       }
     });
-    let states = new Float64Array(count * 2 * hidden);
-    walk(forth, first![0], hidden, { states, backwards: false });
-    walk(back, first![1], hidden, { states, backwards: true });
+    let [states, spare] = room.states;
+    const bothWays = (sides: readonly [Direction, Direction], into: number): void => sides.forEach((side, s) => walk(heap, side, hidden, { gates: room.gates[s]!, states: into, count, backwards: s === 1 }));
+    bothWays(first!, states);
     for (const sides of later) {
-      const next = new Float64Array(count * 2 * hidden);
-      sides.forEach((side, s) => {
-        const gates = s === 0 ? forth : back;
+      sides.forEach(({ input, bias }, s) => {
         for (let i = 0; i < count; i++) {
-          gates.set(side.bias, i * wide);
-          addProduct(gates, i * wide, { values: states, at: i * 2 * hidden, count: 2 * hidden }, side.input);
+          const gates = room.gates[s]! + i * wide;
+          numbers.set(bias, gates);
+          heap.addProduct(gates, states + i * 2 * hidden, 2 * hidden, input);
         }
       });
-      walk(forth, sides[0], hidden, { states: next, backwards: false });
-      walk(back, sides[1], hidden, { states: next, backwards: true });
-      states = next;
+      bothWays(sides, spare);
+      [states, spare] = [spare, states];
     }
     return words.map((_, i) => {
-      const tags = Float64Array.from(weights.outBias);
-      addProduct(tags, 0, { values: states, at: i * 2 * hidden, count: 2 * hidden }, out);
+      numbers.set(weights.outBias, room.tags);
+      heap.addProduct(room.tags, states + i * 2 * hidden, 2 * hidden, out);
+      const tags = Float64Array.from(numbers.subarray(room.tags, room.tags + weights.outBias.length));
       for (let t = 0; t < tags.length; t++) tags[t]! += (i === 0 ? weights.first[t]! : 0) + (i === count - 1 ? weights.last[t]! : 0);
       return tags;
     });
   }
-  return { scores, weights, order: tagOrder(weights.follow) };
+
+  function scores(words: readonly string[], signs: readonly (readonly Sign[])[]): Float64Array[] {
+    const all: Float64Array[] = [];
+    for (let from = 0; from < words.length; from += mostWords) all.push(...piece(words.slice(from, from + mostWords), signs.slice(from, from + mostWords)));
+    return all;
+  }
+  return { scores, order: tagOrder(weights.follow) };
+}
+
+const mean = <T extends Float64Array>(lists: readonly T[]): Float64Array => Float64Array.from(lists[0] ?? [], (_, i) => lists.reduce((sum, list) => sum + list[i]!, 0) / lists.length);
+
+/** Several readers as one: the mean of what they say. */
+export function readTogether(readers: readonly ClaimReader[]): ClaimReader {
+  return {
+    order: tagOrder(Float32Array.from(mean(readers.map((reader) => reader.order.follow)))),
+    scores(words, signs) {
+      const said = readers.map((reader) => reader.scores(words, signs));
+      return words.map((_, i) => mean(said.map((rows) => rows[i]!)));
+    },
+  };
 }

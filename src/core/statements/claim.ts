@@ -18,6 +18,8 @@ export interface Claim {
   readonly objects: readonly string[];
   /** Foods of the sentence. */
   readonly foods: readonly string[];
+  /** For whom it is said, as far as the sentence names them: "teenagers", "pregnant". */
+  readonly people: readonly string[];
   /** How sure the reading is, 0 to 1; null when only a turn of phrase or a relation was read. */
   readonly chance: number | null;
   /** The words that speak most for the class, strongest first. */

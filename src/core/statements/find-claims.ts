@@ -126,6 +126,14 @@ function readClaims(read: ReadSentence, vocabulary: StatementVocabulary): ReadCl
   return seenClaims(read, signsOf(read, senses, turns), fitted.reader).map((claim) => ({ ...claim, polarity: weighedPolarity(polarityCues(read, claim, polarityOf(read, claim)), fitted.polarity) }));
 }
 
+// Words of the list that name nobody in particular.
+const anybody = new Set(['you', 'we', 'everyone', 'everybody', 'people', 'adult']);
+
+function peopleOf(read: ReadSentence): string[] {
+  const named = read.mentions.flat().filter((m) => (m.list === 'who' && !anybody.has(m.phrase)) || (m.list === 'riskGroup' && /^(pregnan|breast|toddler|infant|bab|newborn|elderly|small child|under )/.test(m.phrase)));
+  return [...new Set(named.map((m) => read.tokens.slice(m.start, m.end).map((t) => t.text.toLowerCase()).join(' ')))];
+}
+
 const objectLists = new Set(['condition', 'complaint', 'sign', 'body', 'hormone', 'cycle', 'low-state', 'good-state', 'risk', 'weight']);
 
 const mostRemembered = 5000;
@@ -142,6 +150,7 @@ export function findClaims(sentence: Sentence, vocabulary: StatementVocabulary):
 function claimsIn(sentence: Sentence, vocabulary: StatementVocabulary): Claim[] {
   const read = readSentence(sentence, vocabulary);
   const foods = [...new Set(read.mentions.flat().filter((m) => m.list === 'food').map((m) => m.phrase))];
+  const people = peopleOf(read);
   return readClaims(read, vocabulary).map(({ class: kind, start: from, end: to, polarity, chance, because }) => {
     const inside = read.mentions.slice(from, to).flat().filter((m) => m.end <= to);
     const start = read.tokens[from]?.start ?? sentence.start;
@@ -151,7 +160,7 @@ function claimsIn(sentence: Sentence, vocabulary: StatementVocabulary): Claim[] 
       span: sentence.text.slice(start - sentence.start, end - sentence.start),
       nutrients: [...new Set(inside.filter((m) => m.list === 'nutrient').map((m) => vocabulary.words.nutrientOf[m.phrase] ?? m.phrase))],
       objects: [...new Set(inside.filter((m) => objectLists.has(m.list)).map((m) => m.phrase))],
-      foods, chance, because,
+      foods, people, chance, because,
     };
   });
 }

@@ -16,6 +16,7 @@ export * from './word-senses.ts';
 export * from './claim-tags.ts';
 export * from './signs.ts';
 export * from './word-grams.ts';
+export * from './number-heap.ts';
 export * from './claim-reader.ts';
 export * from './tag-words.ts';
 export * from './read-claims.ts';
