@@ -14,7 +14,7 @@ const there = plateWith({ fat: 8, 'trans-fat': 0, saturates: 3, sodium: 110, iro
 /** A claim as it is read: the stretch of the sentence, its nutrient, and whether it compares. */
 function judged(sentence: string, nutrient: string, more: { readonly other?: Plate | null; readonly law?: LawId; readonly span?: string; readonly class?: Claim['class'] } = {}): LawVerdict {
   const span = more.span ?? sentence;
-  const claim: Claim = { class: more.class ?? (/\bthan\b/.test(sentence) ? 'comparison' : 'nutrient-content'), polarity: 'asserted', start: 0, end: span.length, span, nutrients: [nutrient], objects: [], foods: [], chance: null, because: [] };
+  const claim: Claim = { class: more.class ?? (/\bthan\b/.test(sentence) ? 'comparison' : 'nutrient-content'), polarity: 'asserted', start: 0, end: span.length, span, nutrients: [nutrient], objects: [], foods: [], chance: null, people: [], because: [] };
   const ground = lawGround(more.law ?? 'eu', { plate: here, other: more.other === undefined ? there : more.other, rules, emphasis: { nutrients: [], topics: [] }, on: '2026-11-25' });
   return judgeClaim(claim, { ground, sentence, botanicals: [] });
 }

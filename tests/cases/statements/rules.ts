@@ -1,6 +1,7 @@
 import { join } from 'node:path';
-import { unpackReader } from '../../../src/adapters/tables/claim-reader.ts';
-import { claimReader, senseIndex, statementVocabulary, type SayInput, type StatementRules, type StatementVocabulary } from '../../../src/core/statements/index.ts';
+import { fastHeap } from '../../../src/adapters/tables/fast-heap.ts';
+import { unpackReaders } from '../../../src/adapters/tables/claim-reader.ts';
+import { claimReader, readTogether, senseIndex, statementVocabulary, type SayInput, type StatementRules, type StatementVocabulary } from '../../../src/core/statements/index.ts';
 import { compileSources } from '../../../scripts/tables/sources.ts';
 import { compileClaimReader } from '../../../scripts/tables/claim-reader.ts';
 import { compilePolarityWeights } from '../../../scripts/tables/polarity-weights.ts';
@@ -12,7 +13,7 @@ const data = join(import.meta.dirname, '../../../data');
 
 export function loadRules(): { rules: StatementRules; vocabulary: StatementVocabulary } {
   const rules = compileStatements(data, new Set(compileSources(data).map((s) => s.id)));
-  const ground = { senses: senseIndex(compileWordSenses()), fitted: { reader: claimReader(unpackReader(compileClaimReader(data))), polarity: new Map(compilePolarityWeights(data)) } };
+  const ground = { senses: senseIndex(compileWordSenses()), fitted: { reader: readTogether(unpackReaders(compileClaimReader(data)).map((weights) => claimReader(weights, fastHeap))), polarity: new Map(compilePolarityWeights(data)) } };
   return { rules, vocabulary: statementVocabulary(rules.words, ground) };
 }
 

@@ -11,7 +11,7 @@ const data = join(import.meta.dirname, '../../../data');
 const rules = compileStatements(data, new Set(compileSources(data).map((s) => s.id)));
 
 function judged(span: string, kind: ClaimClass, plate: Plate, more: { readonly law?: LawId; readonly nutrients?: readonly string[]; readonly polarity?: Claim['polarity'] } = {}): LawVerdict {
-  const claim: Claim = { class: kind, polarity: more.polarity ?? 'asserted', start: 0, end: span.length, span, nutrients: more.nutrients ?? [], objects: [], foods: [], chance: null, because: [] };
+  const claim: Claim = { class: kind, polarity: more.polarity ?? 'asserted', start: 0, end: span.length, span, nutrients: more.nutrients ?? [], objects: [], foods: [], chance: null, people: [], because: [] };
   const ground = lawGround(more.law ?? 'us', { plate, other: null, rules, emphasis: { nutrients: [], topics: [] }, on: '2026-11-25' });
   return judgeClaim(claim, { ground, sentence: `This dish is ${span}.`, botanicals: [] });
 }
