@@ -10,7 +10,7 @@ const code = [
 
 const bytesPerNumber = 4;
 const bytesPerPage = 65_536;
-type AddProduct = (sum: number, vector: number, count: number, rows: number, width: number) => void;
+type AddProduct = (...places: [sum: number, vector: number, count: number, rows: number, width: number]) => void;
 
 /** A heap whose product works on four numbers at a time, about ten times as fast as plain script; plain where the engine cannot. */
 export function fastHeap(size: number): NumberHeap {
