@@ -123,7 +123,7 @@ function readClaims(read: ReadSentence, vocabulary: StatementVocabulary): ReadCl
   const turns = ruleClaims(read, vocabulary);
   const { senses, fitted } = vocabulary.ground;
   if (fitted === null) return turns.map((turn) => ({ ...turn, polarity: polarityOf(read, turn), chance: null, because: [] }));
-  return seenClaims(read, signsOf(read, senses, turns), fitted.reader).map((claim) => ({ ...claim, polarity: weighedPolarity(polarityCues(read, claim, polarityOf(read, claim)), fitted.polarity) }));
+  return seenClaims(read, signsOf(read, senses, turns), { reader: fitted.reader, turns }).map((claim) => ({ ...claim, polarity: weighedPolarity(polarityCues(read, claim, polarityOf(read, claim)), fitted.polarity) }));
 }
 
 // Words of the list that name nobody in particular.

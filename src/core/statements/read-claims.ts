@@ -2,6 +2,7 @@ import type { ClaimClass } from './claim.ts';
 import { beginsClaim, classOfTag, noClaim, spokenFor } from './claim-tags.ts';
 import type { ClaimReader } from './claim-reader.ts';
 import type { ReadSentence } from './phrase-pattern.ts';
+import type { FoundClaim } from './relations.ts';
 import type { Sign } from './signs.ts';
 import { isSmallWord } from './small-words.ts';
 import { bestTags, classChances } from './tag-words.ts';
@@ -20,6 +21,8 @@ export interface SeenClaim {
 // A stretch takes in words beside it that probably belong to it, and must be probable itself.
 const joinsAt = 0.3;
 const standsAt = 0.4;
+// A turn of phrase that speaks of illness stands even where the reader gives it little: missing one can harm, a needless warning cannot.
+const illnessStandsAt = 0.1;
 const mostReasons = 3;
 
 interface Stretch {
@@ -40,13 +43,14 @@ function stretchesOf(tags: readonly number[]): Stretch[] {
   return found;
 }
 
-/** Claims of a sentence as the reader sees them, in order. */
-export function seenClaims(sentence: ReadSentence, signs: readonly (readonly Sign[])[], reader: ClaimReader): SeenClaim[] {
+/** Claims of a sentence as the reader sees them, in order; `turns` are those of the turns of phrase and relations, a second opinion on illness. */
+export function seenClaims(sentence: ReadSentence, signs: readonly (readonly Sign[])[], { reader, turns }: { readonly reader: ClaimReader; readonly turns: readonly FoundClaim[] }): SeenClaim[] {
   if (sentence.tokens.length === 0) return [];
   const scores = reader.scores(sentence.tokens.map((t) => t.word), signs);
   const tags = bestTags(scores, reader.order);
   const stretches = stretchesOf(tags);
-  if (stretches.length === 0) return [];
+  const illness = turns.filter((turn) => turn.class === 'disease');
+  if (stretches.length === 0 && illness.length === 0) return [];
   const chances = classChances(scores, reader.order);
   const chance = (i: number, kind: number): number => chances[i]?.[kind] ?? 0;
   const taken = tags.map((tag) => classOfTag(tag) !== 0);
@@ -54,14 +58,24 @@ export function seenClaims(sentence: ReadSentence, signs: readonly (readonly Sig
     while (s.start > 0 && taken[s.start - 1] === false && chance(s.start - 1, s.kind) >= joinsAt) taken[--s.start] = true;
     while (s.end < tags.length && taken[s.end] === false && chance(s.end, s.kind) >= joinsAt) taken[s.end++] = true;
   }
-  return stretches.flatMap(({ kind, start, end }): SeenClaim[] => {
+  const meanOf = ({ kind, start, end }: Stretch): number => {
+    let sum = 0;
+    for (let i = start; i < end; i++) sum += chance(i, kind);
+    return sum / (end - start);
+  };
+  const standing = stretches.filter((s) => meanOf(s) >= standsAt);
+  for (const { start, end } of illness) {
+    const turn = { kind: spokenFor.indexOf('disease'), start, end };
+    if (meanOf(turn) >= illnessStandsAt && !standing.some((s) => s.start < end && start < s.end)) standing.push(turn);
+  }
+  return standing.sort((a, b) => a.start - b.start).flatMap((stretch): SeenClaim[] => {
+    const { kind, start, end } = stretch;
     const places = Array.from({ length: end - start }, (_, i) => start + i);
-    const mean = places.reduce((sum, i) => sum + chance(i, kind), 0) / places.length;
     const telling = places.filter((i) => sentence.tokens[i]?.kind !== 'mark' && !isSmallWord(sentence.tokens[i]?.word ?? ''));
     const name = spokenFor[kind];
-    if (mean < standsAt || telling.length === 0 || name === undefined || name === noClaim) return [];
+    if (telling.length === 0 || name === undefined || name === noClaim) return [];
     const speaks = (i: number): number => Math.max(scores[i]?.[2 * kind - 1] ?? 0, scores[i]?.[2 * kind] ?? 0) - (scores[i]?.[0] ?? 0);
     const because = [...telling].sort((a, b) => speaks(b) - speaks(a)).slice(0, mostReasons).map((i) => sentence.tokens[i]?.text ?? '');
-    return [{ class: name, start, end, chance: mean, because }];
+    return [{ class: name, start, end, chance: meanOf(stretch), because }];
   });
 }
