@@ -42,7 +42,6 @@ export function SayPage({ id, dish, options }: { readonly id: string | null; rea
         <label className="script-label" htmlFor="script">Script, caption or voice-over</label>
         <textarea id="script" value={say.script} onChange={(e) => { say.setScript(e.target.value); setDone(''); }} placeholder="This stew is packed with iron. …" />
         <p role="status" className="quiet">{done}</p>
-        {report !== null && report.notChecked === null && <HoldsList holds={report.holds} />}
       </section>
       <section className="column checked" aria-live="polite" aria-labelledby="marks-title">
         <h2 id="marks-title">Checked</h2>
@@ -60,7 +59,10 @@ export function SayPage({ id, dish, options }: { readonly id: string | null; rea
         )}
         {report !== null && report.sheet.lines.length > 0 && <SheetPanel sheet={report.sheet} />}
       </section>
-      <OwnNotes onChanged={() => say.again()} />
+      <div className="beside-script">
+        {report !== null && report.notChecked === null && <div className="column"><HoldsList holds={report.holds} /></div>}
+        <OwnNotes onChanged={() => say.again()} />
+      </div>
     </div>
   );
 }
