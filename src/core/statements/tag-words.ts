@@ -1,5 +1,8 @@
 import { classOfTag, spokenFor, tagCount } from './claim-tags.ts';
 
+// Looked up in the inmost loops: a name of this file's own.
+const tags = tagCount;
+
 /** What a tag weighs after another, `follow[a * tags + b]`, and e to the power of it. */
 export interface TagOrder {
   readonly follow: Float64Array;
@@ -13,13 +16,13 @@ export function tagOrder(follow: Float32Array): TagOrder {
 /** The most likely row of tags (A. Viterbi, 1967). */
 export function bestTags(scores: readonly Float64Array[], { follow }: TagOrder): number[] {
   const from: Int16Array[] = [];
-  let last = scores[0]?.slice() ?? new Float64Array(tagCount);
+  let last = scores[0]?.slice() ?? new Float64Array(tags);
   for (let i = 1; i < scores.length; i++) {
-    const now = new Float64Array(tagCount).fill(-Infinity);
-    const back = new Int16Array(tagCount);
-    for (let a = 0, at = 0; a < tagCount; a++) {
+    const now = new Float64Array(tags).fill(-Infinity);
+    const back = new Int16Array(tags);
+    for (let a = 0, at = 0; a < tags; a++) {
       const so = last[a]!;
-      for (let b = 0; b < tagCount; b++, at++) {
+      for (let b = 0; b < tags; b++, at++) {
         const value = so + follow[at]!;
         if (value <= now[b]!) continue;
         now[b] = value;
@@ -27,18 +30,18 @@ export function bestTags(scores: readonly Float64Array[], { follow }: TagOrder):
       }
     }
     const here = scores[i]!;
-    for (let b = 0; b < tagCount; b++) now[b]! += here[b]!;
+    for (let b = 0; b < tags; b++) now[b]! += here[b]!;
     from[i] = back;
     last = now;
   }
-  const tags: number[] = [];
-  if (scores.length === 0) return tags;
+  const row: number[] = [];
+  if (scores.length === 0) return row;
   let at = last.indexOf(Math.max(...last));
   for (let i = scores.length - 1; i >= 0; i--) {
-    tags[i] = at;
+    row[i] = at;
     at = from[i]?.[at] ?? 0;
   }
-  return tags;
+  return row;
 }
 
 /** Makes the numbers of a list sum to 1. */
@@ -58,17 +61,17 @@ function raised(scores: Float64Array): Float64Array {
 
 /** `into[b]` = sum over a of `from[a] * odds[a][b]`. */
 function stepOn(from: Float64Array, odds: Float64Array, into: Float64Array): void {
-  for (let a = 0, at = 0; a < tagCount; a++) {
+  for (let a = 0, at = 0; a < tags; a++) {
     const share = from[a]!;
-    for (let b = 0; b < tagCount; b++, at++) into[b]! += share * odds[at]!;
+    for (let b = 0; b < tags; b++, at++) into[b]! += share * odds[at]!;
   }
 }
 
 /** `into[a]` = sum over b of `odds[a][b] * from[b]`. */
 function stepBack(from: Float64Array, odds: Float64Array, into: Float64Array): void {
-  for (let a = 0, at = 0; a < tagCount; a++) {
+  for (let a = 0, at = 0; a < tags; a++) {
     let sum = 0;
-    for (let b = 0; b < tagCount; b++, at++) sum += odds[at]! * from[b]!;
+    for (let b = 0; b < tags; b++, at++) sum += odds[at]! * from[b]!;
     into[a] = sum;
   }
 }
@@ -83,7 +86,7 @@ export function classChances(scores: readonly Float64Array[], { odds }: TagOrder
   const here = scores.map(raised);
   const ahead: Float64Array[] = [];
   for (let i = 0; i < here.length; i++) {
-    const row = new Float64Array(tagCount);
+    const row = new Float64Array(tags);
     const before = ahead[i - 1];
     if (before) stepOn(before, odds, row);
     else row.fill(1);
@@ -91,10 +94,10 @@ export function classChances(scores: readonly Float64Array[], { odds }: TagOrder
     ahead.push(row);
   }
   const chances: Float64Array[] = [];
-  const behind = new Float64Array(tagCount).fill(1);
+  const behind = new Float64Array(tags).fill(1);
   for (let i = here.length - 1; i >= 0; i--) {
     const classes = new Float64Array(spokenFor.length);
-    for (let t = 0; t < tagCount; t++) classes[classOfTag(t)]! += ahead[i]![t]! * behind[t]!;
+    for (let t = 0; t < tags; t++) classes[classOfTag(t)]! += ahead[i]![t]! * behind[t]!;
     evenOut(classes);
     chances[i] = classes;
     const after = behind.slice();
