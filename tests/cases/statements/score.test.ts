@@ -14,12 +14,18 @@ describe('how well sentences are read', () => {
     expect(recallOf(dev, 'disease')).toBeGreaterThanOrEqual(0.97);
     expect(precisionOf(dev, 'disease')).toBeGreaterThanOrEqual(0.9);
     expect(dev.accuracy).toBeGreaterThanOrEqual(0.9);
-    expect(dev.polarity).toBeGreaterThanOrEqual(0.93);
+    expect(dev.polarity).toBeGreaterThanOrEqual(0.95);
   });
-  it('keeps its accuracy on the sentences that were held out once', () => {
+  it('reaches the accuracy and the precision on the sentences that were held out while rules alone read them', () => {
     const spent = score('held-out-1.yaml');
-    expect(recallOf(spent, 'disease')).toBeGreaterThanOrEqual(0.75);
+    expect(recallOf(spent, 'disease')).toBeGreaterThanOrEqual(0.85);
     expect(precisionOf(spent, 'disease')).toBeGreaterThanOrEqual(0.9);
     expect(spent.accuracy).toBeGreaterThanOrEqual(0.9);
+  });
+  it('does not fall behind on the second held-out set, where recall and accuracy are not reached yet', () => {
+    const heldOut = score('held-out-2/labels.yaml');
+    expect(recallOf(heldOut, 'disease')).toBeGreaterThanOrEqual(0.85);
+    expect(precisionOf(heldOut, 'disease')).toBeGreaterThanOrEqual(0.95);
+    expect(heldOut.accuracy).toBeGreaterThanOrEqual(0.87);
   });
 });
