@@ -21,7 +21,9 @@ export interface SeenClaim {
 // A stretch takes in words beside it that probably belong to it, and must be probable itself.
 const joinsAt = 0.3;
 const standsAt = 0.4;
-// A turn of phrase that speaks of illness stands even where the reader gives it little: missing one can harm, a needless warning cannot.
+// Turns of phrase are a second opinion: they stand where the reader gives them some chance. One that speaks of illness stands even
+// where it gives little: missing it can harm, a needless warning cannot.
+const turnStandsAt = 0.3;
 const illnessStandsAt = 0.1;
 const mostReasons = 3;
 
@@ -43,14 +45,13 @@ function stretchesOf(tags: readonly number[]): Stretch[] {
   return found;
 }
 
-/** Claims of a sentence as the reader sees them, in order; `turns` are those of the turns of phrase and relations, a second opinion on illness. */
+/** Claims of a sentence as the reader sees them, in order; `turns` are those of the turns of phrase and relations. */
 export function seenClaims(sentence: ReadSentence, signs: readonly (readonly Sign[])[], { reader, turns }: { readonly reader: ClaimReader; readonly turns: readonly FoundClaim[] }): SeenClaim[] {
   if (sentence.tokens.length === 0) return [];
   const scores = reader.scores(sentence.tokens.map((t) => t.word), signs);
   const tags = bestTags(scores, reader.order);
   const stretches = stretchesOf(tags);
-  const illness = turns.filter((turn) => turn.class === 'disease');
-  if (stretches.length === 0 && illness.length === 0) return [];
+  if (stretches.length === 0 && turns.length === 0) return [];
   const chances = classChances(scores, reader.order);
   const chance = (i: number, kind: number): number => chances[i]?.[kind] ?? 0;
   const taken = tags.map((tag) => classOfTag(tag) !== 0);
@@ -64,9 +65,9 @@ export function seenClaims(sentence: ReadSentence, signs: readonly (readonly Sig
     return sum / (end - start);
   };
   const standing = stretches.filter((s) => meanOf(s) >= standsAt);
-  for (const { start, end } of illness) {
-    const turn = { kind: spokenFor.indexOf('disease'), start, end };
-    if (meanOf(turn) >= illnessStandsAt && !standing.some((s) => s.start < end && start < s.end)) standing.push(turn);
+  for (const { class: name, start, end } of turns) {
+    const turn = { kind: spokenFor.indexOf(name), start, end };
+    if (meanOf(turn) >= (name === 'disease' ? illnessStandsAt : turnStandsAt) && !standing.some((s) => s.start < end && start < s.end)) standing.push(turn);
   }
   return standing.sort((a, b) => a.start - b.start).flatMap((stretch): SeenClaim[] => {
     const { kind, start, end } = stretch;
