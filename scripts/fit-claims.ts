@@ -1,9 +1,9 @@
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { gramBoxes, polarities, senseIndex, statementVocabulary, tagNames } from '../src/core/statements/index.ts';
-import { readMarkedFolder } from '../tests/cases/statements/marked-rows.ts';
+import { gramBucketCount, polarities, senseIndex, statementVocabulary, tagNames } from '../src/core/statements/index.ts';
+import { folderSum, readMarkedFolder } from '../tests/cases/statements/marked-rows.ts';
 import { fitChoice, type ChoiceSettings } from './fit/choice.ts';
 import { prepareRow } from './fit/claim-rows.ts';
 import { packedTables } from './fit/packed-reader.ts';
@@ -59,9 +59,7 @@ function hundredthOf(text: string): number {
 
 const vocabulary = statementVocabulary(compileStatementWords(data), { senses: senseIndex(compileWordSenses()), fitted: null });
 const rows = readMarkedFolder(training);
-const corpus = createHash('sha256');
-for (const name of readdirSync(training).sort()) corpus.update(readFileSync(join(training, name)));
-const corpusSha256 = corpus.digest('hex');
+const corpusSha256 = folderSum(training);
 const prepared = rows.flatMap((row) => {
   const watched = options.watch && hundredthOf(row.text) < 5;
   return prepareRow(row, vocabulary).map((sentence) => ({ ...sentence, watched }));
@@ -85,7 +83,7 @@ async function fitClaimReader(): Promise<object> {
   const readers = await fitReaders({ sentences: prepared, words, signs, vectors }, settings, seeds);
   return {
     made: { by: 'scripts/fit-claims.ts', on: new Date().toISOString().slice(0, 10), rows: rows.length, corpusSha256, settings, seeds, vectors: 'GloVe 6B 100d (Pennington, Socher, Manning 2014), PDDL 1.0' },
-    tags: tagNames, words: [...words.keys()].join(' '), signs: [...signs.keys()], buckets: gramBoxes, hidden: settings.hidden, tables: readers.map(packedTables),
+    tags: tagNames, words: [...words.keys()].join(' '), signs: [...signs.keys()], buckets: gramBucketCount, hidden: settings.hidden, tables: readers.map(packedTables),
   };
 }
 

@@ -1,4 +1,4 @@
-import { polarities, polarityCues, polarityOf, readSentence, ruleClaims, sentencesOf, signsOf, spokenFor, type Sign, type StatementVocabulary } from '../../src/core/statements/index.ts';
+import { beginTag, goOnTag, polarities, polarityCues, polarityOf, readSentence, ruleClaims, sentencesOf, signsOf, spokenFor, type Sign, type StatementVocabulary } from '../../src/core/statements/index.ts';
 import type { LabelledRow } from '../../tests/cases/statements/score.ts';
 
 /** A sentence made ready for fitting: its words with their signs and right tags, and each claim's cues with its right polarity. */
@@ -24,7 +24,7 @@ export function prepareRow(row: LabelledRow, vocabulary: StatementVocabulary): P
       const inside = read.tokens.flatMap((t, i) => (t.start < claim.end && t.end > claim.start && (t.kind !== 'mark' || (t.start >= claim.start && t.end <= claim.end)) ? [i] : []));
       const start = inside[0];
       if (start === undefined) continue;
-      inside.forEach((i) => (tags[i] = i === start ? 2 * kind - 1 : 2 * kind));
+      inside.forEach((i) => (tags[i] = i === start ? beginTag(kind) : goOnTag(kind)));
       const place = { class: claim.class, start, end: (inside.at(-1) ?? start) + 1 };
       claims.push({ cues: polarityCues(read, place, polarityOf(read, place)), polarity: polarities.indexOf(claim.polarity) });
     }

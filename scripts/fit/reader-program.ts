@@ -3,7 +3,7 @@ import { once } from 'node:events';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { gramBoxes, gramBuckets, tagCount, type Sign } from '../../src/core/statements/index.ts';
+import { gramBucketCount, gramBuckets, tagCount, type Sign } from '../../src/core/statements/index.ts';
 import type { PreparedSentence } from './claim-rows.ts';
 import { vectorWidth } from './word-vectors.ts';
 
@@ -48,10 +48,10 @@ const gramWidth = 32;
 function inputOf({ sentences, words, signs, vectors }: ReaderProblem): Buffer {
   const forms = new Map<string, number>();
   for (const { words: here } of sentences) for (const word of here) if (!forms.has(word)) forms.set(word, forms.size);
-  const numbers: number[] = [magic, tagCount, vectorWidth, words.size, signs.size, gramBoxes, forms.size, sentences.length];
+  const numbers: number[] = [magic, tagCount, vectorWidth, words.size, signs.size, gramBucketCount, forms.size, sentences.length];
   for (const form of forms.keys()) {
-    const boxes = gramBuckets(form);
-    numbers.push(words.get(form) ?? words.size, boxes.length, ...boxes);
+    const buckets = gramBuckets(form);
+    numbers.push(words.get(form) ?? words.size, buckets.length, ...buckets);
   }
   for (const sentence of sentences) {
     numbers.push(sentence.watched ? 1 : 0, sentence.words.length);

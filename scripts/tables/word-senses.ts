@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import type { WordSenses } from '../../src/core/statements/index.ts';
 
-// Kinds of word by the synset that stands above them in WordNet: the first sense of the lemma, or the one whose members hold the second word.
+// Kinds of word by the synsets that stand above them in WordNet, each named by a lemma whose first sense it is.
 const nounAnchors: Record<string, readonly string[]> = {
   illness: ['ill_health', 'illness', 'disease', 'disorder', 'abnormality', 'pathology'],
   symptom: ['symptom', 'pain', 'discomfort'],
@@ -28,10 +28,10 @@ const nounAnchors: Record<string, readonly string[]> = {
   knowledge: ['research', 'document', 'evidence'],
   clothing: ['clothing'],
 };
-const verbKinds: Record<string, readonly string[]> = {
+const verbAnchors: Record<string, readonly string[]> = {
   improve: ['better', 'heal', 'help', 'calm', 'relieve', 'refresh', 'strengthen'],
   worsen: ['worsen', 'damage', 'hurt', 'weaken', 'destroy', 'kill'],
-  lessen: ['decrease', 'stop', 'prevent', 'remove', 'disappear', 'decrease'],
+  lessen: ['decrease', 'stop', 'prevent', 'remove', 'disappear'],
   grow: ['increase', 'grow'],
   cook: ['cook', 'cut', 'mix', 'heat', 'cool'],
   eat: ['consume', 'eat', 'drink'],
@@ -43,7 +43,6 @@ const verbKinds: Record<string, readonly string[]> = {
 };
 
 interface Synset {
-  readonly words: readonly string[];
   readonly above: readonly string[];
   readonly file: string;
 }
@@ -60,14 +59,13 @@ function synsets(part: 'noun' | 'verb'): Map<string, Synset> {
   for (const line of lines(`data.${part}`)) {
     const fields = (line.split(' | ')[0] ?? '').split(' ');
     const count = Number.parseInt(fields[3] ?? '0', 16);
-    const words = Array.from({ length: count }, (_, i) => (fields[4 + 2 * i] ?? '').toLowerCase());
     const pointers = Number(fields[4 + 2 * count]);
     const above: string[] = [];
     for (let p = 0; p < pointers; p++) {
       const at = 5 + 2 * count + 4 * p;
       if (fields[at] === '@' || fields[at] === '@i') above.push(fields[at + 1] ?? '');
     }
-    all.set(fields[0] ?? '', { words, above, file: files[Number(fields[1])] ?? '' });
+    all.set(fields[0] ?? '', { above, file: files[Number(fields[1])] ?? '' });
   }
   return all;
 }
@@ -91,12 +89,13 @@ function senses(): Record<'noun' | 'verb', Sense[]> {
   return out;
 }
 
-function kindsUnder(part: 'noun' | 'verb', all: Map<string, Synset>, list: readonly Sense[], anchors: Record<string, readonly string[]>): Map<string, Set<string>> {
+/** The kinds of every synset. `first` holds the first sense of each lemma. */
+function kindsUnder(all: Map<string, Synset>, first: ReadonlyMap<string, Sense>, anchors: Record<string, readonly string[]>): Map<string, Set<string>> {
   const anchorOf = new Map<string, string[]>();
   for (const [kind, names] of Object.entries(anchors)) {
     for (const name of names) {
-      const sense = list.find((s) => s.lemma === name && s.rank === 1);
-      if (!sense) throw new Error(`WordNet has no ${part} ${name}`);
+      const sense = first.get(name);
+      if (!sense) throw new Error(`WordNet has no ${name}`);
       anchorOf.set(sense.synset, [...(anchorOf.get(sense.synset) ?? []), kind]);
     }
   }
@@ -119,11 +118,10 @@ export function compileWordSenses(): WordSenses {
   const list = senses();
   const words = new Map<string, Set<string>>();
   for (const part of ['noun', 'verb'] as const) {
-    const kinds = kindsUnder(part, all[part], list[part], part === 'noun' ? nounAnchors : verbKinds);
-    const most = new Map<string, number>();
-    for (const s of list[part]) if (s.rank === 1) most.set(s.lemma, s.uses);
+    const first = new Map(list[part].filter((s) => s.rank === 1).map((s) => [s.lemma, s] as const));
+    const kinds = kindsUnder(all[part], first, part === 'noun' ? nounAnchors : verbAnchors);
     for (const { lemma, synset, rank, uses } of list[part]) {
-      const everyday = rank === 1 || (rank <= 3 && uses > 0 && uses * 4 >= (most.get(lemma) ?? 0));
+      const everyday = rank === 1 || (rank <= 3 && uses > 0 && uses * 4 >= (first.get(lemma)?.uses ?? 0));
       if (!everyday || !/^[a-z]{3,}$/.test(lemma)) continue;
       const { file } = all[part].get(synset) ?? { file: '' };
       if (file === 'noun.animal' || (file === 'noun.plant' && (kinds.get(synset)?.size ?? 0) === 0)) continue;

@@ -27,13 +27,13 @@ const readAsNames: Readonly<Record<ClaimClass, string>> = {
   weight: 'a statement on weight or hunger', endorsement: 'somebody vouching for it', fear: 'words that frighten', absolute: 'a promise without limits', 'cycle-hormone': 'a statement on hormones or the cycle', 'kitchen-science': 'kitchen science', caution: 'a caution',
 };
 
-/** What the pronouns of a sentence and its general words for food point at is not told again. */
-const pointing = new Set(['this', 'it', 'these', 'that', 'they', 'those', 'one', 'cut', 'root', 'food', 'dish', 'meal', 'bowl', 'plate', 'recipe']);
+/** General words for food tell nothing of what a claim is of. */
+const general = new Set(['food', 'dish', 'meal', 'bowl', 'plate', 'recipe']);
 
 /** By which words a claim was read as what it is, of what it is said and for whom. */
 export function readAsWords(kind: ClaimClass, because: readonly string[], about: { readonly nutrients: readonly string[]; readonly foods: readonly string[]; readonly people: readonly string[] }): string {
   const read = because.length === 0 ? `Read as ${readAsNames[kind]} by its turn of phrase.` : `Read as ${readAsNames[kind]} by: ${because.join(', ')}.`;
-  const of = [...about.nutrients.map(nutrientName), ...about.foods.filter((food) => !pointing.has(food))];
+  const of = [...about.nutrients.map(nutrientName), ...about.foods.filter((food) => !general.has(food))];
   return `${read}${of.length === 0 ? '' : ` Of: ${of.join(', ')}.`}${about.people.length === 0 ? '' : ` For: ${about.people.join(', ')}.`}`;
 }
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { claimReader, readTogether, type Matrix, type ReaderWeights, type ReadingDirection } from './claim-reader.ts';
 import { tagCount } from './claim-tags.ts';
-import { gramBoxes, gramBuckets } from './word-grams.ts';
+import { gramBucketCount, gramBuckets } from './word-grams.ts';
 
 const hidden = 3;
 const widths = { word: 5, sign: 2, gram: 4 };
@@ -18,7 +18,7 @@ function weightsOf(seed: number, layers: number): ReaderWeights {
   const first = widths.word + widths.sign + widths.gram;
   return {
     words: new Map([['stew', 0], ['eases', 1]]), signs: new Map(signs.map((s, i) => [s, i])), hidden,
-    wordRows: matrix(3, widths.word), signRows: matrix(signs.length, widths.sign), gramRows: matrix(gramBoxes, widths.gram),
+    wordRows: matrix(3, widths.word), signRows: matrix(signs.length, widths.sign), gramRows: matrix(gramBucketCount, widths.gram),
     layers: Array.from({ length: layers }, (_, l) => ({ forward: direction(l === 0 ? first : 2 * hidden), backward: direction(l === 0 ? first : 2 * hidden) })),
     out: matrix(2 * hidden, tagCount), outBias: list(tagCount), follow: list(tagCount * tagCount), first: list(tagCount), last: list(tagCount),
   };
@@ -32,8 +32,8 @@ const sigmoid = (x: number): number => 1 / (1 + Math.exp(-x));
 /** The same reading written as the textbook has it, one formula after another. */
 function byTheBook(w: ReaderWeights, words: readonly string[], marks: readonly (readonly string[])[]): number[][] {
   let input = words.map((word, i) => {
-    const boxes = gramBuckets(word);
-    const grams = plus(new Array<number>(widths.gram).fill(0), ...boxes.map((b) => rowOf(w.gramRows, b))).map((v) => v / Math.sqrt(boxes.length));
+    const buckets = gramBuckets(word);
+    const grams = plus(new Array<number>(widths.gram).fill(0), ...buckets.map((b) => rowOf(w.gramRows, b))).map((v) => v / Math.sqrt(buckets.length));
     const marked = plus(new Array<number>(widths.sign).fill(0), ...(marks[i] ?? []).filter((s) => w.signs.has(s)).map((s) => rowOf(w.signRows, w.signs.get(s) ?? 0)));
     return [...rowOf(w.wordRows, w.words.get(word) ?? w.wordRows.rows - 1), ...marked, ...grams];
   });
@@ -93,12 +93,12 @@ describe('the claim reader', () => {
 });
 
 describe('the pieces of a word', () => {
-  it('fall into the boxes, the word itself first, and are the same each time', () => {
+  it('fall into the buckets, the word itself first, and are the same each time', () => {
     fc.assert(fc.property(fc.string(), (word) => {
-      const boxes = gramBuckets(word);
-      expect(boxes.every((b) => Number.isInteger(b) && b >= 0 && b < gramBoxes)).toBe(true);
-      expect(boxes.length).toBeLessThanOrEqual(60);
-      expect(gramBuckets(word)).toEqual(boxes);
+      const buckets = gramBuckets(word);
+      expect(buckets.every((b) => Number.isInteger(b) && b >= 0 && b < gramBucketCount)).toBe(true);
+      expect(buckets.length).toBeLessThanOrEqual(60);
+      expect(gramBuckets(word)).toEqual(buckets);
     }));
   });
 });

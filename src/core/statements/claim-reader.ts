@@ -160,9 +160,9 @@ export function claimReader(weights: ReaderWeights, heapOf: (size: number) => Nu
     const known = wordGates.get(word);
     if (known) return known;
     const grams = new Float32Array(gramRows.width);
-    const boxes = gramBuckets(word);
-    const share = 1 / Math.sqrt(boxes.length);
-    for (const box of boxes) for (let j = 0; j < grams.length; j++) grams[j]! += share * gramRows.values[box * grams.length + j]!;
+    const buckets = gramBuckets(word);
+    const share = 1 / Math.sqrt(buckets.length);
+    for (const bucket of buckets) for (let j = 0; j < grams.length; j++) grams[j]! += share * gramRows.values[bucket * grams.length + j]!;
     const gates = gatesFor(rowOf(wordRows, weights.words.get(word) ?? wordRows.rows - 1), 0);
     const more = gatesFor(grams, gramsFrom);
     for (let j = 0; j < gates.length; j++) gates[j]! += more[j]! + first![j < wide ? 0 : 1].bias[j % wide]!;

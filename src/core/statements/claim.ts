@@ -16,7 +16,7 @@ export interface Claim {
   readonly nutrients: readonly string[];
   /** Named things it acts on: conditions, parts of the body, hormones. */
   readonly objects: readonly string[];
-  /** Foods of the sentence. */
+  /** Foods that the sentence names. */
   readonly foods: readonly string[];
   /** For whom it is said, as far as the sentence names them: "teenagers", "pregnant". */
   readonly people: readonly string[];

@@ -126,6 +126,8 @@ function readClaims(read: ReadSentence, vocabulary: StatementVocabulary): ReadCl
   return seenClaims(read, signsOf(read, senses, turns), { reader: fitted.reader, turns }).map((claim) => ({ ...claim, polarity: weighedPolarity(polarityCues(read, claim, polarityOf(read, claim)), fitted.polarity) }));
 }
 
+// Words of the list of foods that only point at one, or are mostly something else.
+const pointing = new Set(['this', 'it', 'these', 'that', 'they', 'those', 'one', 'cut', 'root']);
 // Words of the list that name nobody in particular.
 const anybody = new Set(['you', 'we', 'everyone', 'everybody', 'people', 'adult']);
 
@@ -149,7 +151,7 @@ export function findClaims(sentence: Sentence, vocabulary: StatementVocabulary):
 
 function claimsIn(sentence: Sentence, vocabulary: StatementVocabulary): Claim[] {
   const read = readSentence(sentence, vocabulary);
-  const foods = [...new Set(read.mentions.flat().filter((m) => m.list === 'food').map((m) => m.phrase))];
+  const foods = [...new Set(read.mentions.flat().filter((m) => m.list === 'food' && !pointing.has(m.phrase)).map((m) => m.phrase))];
   const people = peopleOf(read);
   return readClaims(read, vocabulary).map(({ class: kind, start: from, end: to, polarity, chance, because }) => {
     const inside = read.mentions.slice(from, to).flat().filter((m) => m.end <= to);

@@ -1,6 +1,6 @@
 import { nutrient as nutrientOf, type NutrientId } from '../foods/index.ts';
 import type { Claim } from './claim.ts';
-import { byTable, known, lawNutrient, manner, verdict, type ClaimContext } from './law-ground.ts';
+import { byTable, known, lawNutrient, manner, noSuchContentClaim, together, verdict, type ClaimContext } from './law-ground.ts';
 import type { NutritionFinding } from './nutrition-claims.ts';
 import { nutrientsOf, onBasis } from './on-basis.ts';
 import type { Plate } from './plate.ts';
@@ -54,7 +54,7 @@ function ofNutrient(id: string, direction: 'less' | 'more', claim: Claim, contex
   // Reg. 1924/2006 Annex, light: judged as reduced; 21 CFR 101.56 has conditions of its own for it.
   const kind = direction === 'more' ? 'increased' : ground.law === 'us' && /\b(light|lite)\b/i.test(claim.span) ? 'light' : 'reduced';
   const found: NutritionFinding | undefined = ground.nutrition.find((f) => f.nutrient === lawNutrient(ground, id) && f.rule.claim === kind);
-  if (!found) return verdict(ground, 'not-lawful', { clauses: [{ eu: 'eu-art-8', gb: 'gb-art-8', us: 'us-101-13', codex: 'codex-cxg23-3' }[ground.law]], reasons: [{ code: 'no-such-content-claim', data: { nutrient: id, kind } }] });
+  if (!found) return noSuchContentClaim(ground, id, kind);
   const clauses = [found.rule.clause, { eu: 'eu-art-9', gb: 'gb-art-9', us: 'us-101-13-j', codex: 'codex-cxg23-6' }[ground.law]];
   if (ground.other === null) return verdict(ground, 'unknown', { clauses, reasons: [{ code: 'needs-other', data: { nutrient: id, kind } }], nutrition: [found] });
   const difference = known(id) ? differenceOf(id, ground.plate, ground.other) : null;
@@ -84,7 +84,5 @@ export function judgeComparison(claim: Claim, context: ClaimContext): LawVerdict
   if (direction === null || claim.nutrients.length === 0) return plain();
   if (claim.class === 'comparison' && (ground.other === null || !namesOther(context.sentence, claim, ground.other))) return plain();
   const each = claim.nutrients.map((id) => ofNutrient(id, direction, claim, context));
-  return verdict(ground, worst.find((k) => each.some((v) => v.kind === k)) ?? 'unknown', {
-    clauses: [...new Set(each.flatMap((v) => v.clauses))], reasons: each.flatMap((v) => v.reasons), measurements: each.flatMap((v) => v.measurements), nutrition: each.flatMap((v) => v.nutrition),
-  });
+  return together(ground, worst.find((k) => each.some((v) => v.kind === k)) ?? 'unknown', each);
 }

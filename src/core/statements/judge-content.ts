@@ -1,5 +1,5 @@
 import type { Claim } from './claim.ts';
-import { known, lawNutrient, manner, verdict, type ClaimContext } from './law-ground.ts';
+import { known, lawNutrient, manner, noSuchContentClaim, together, verdict, type ClaimContext } from './law-ground.ts';
 import type { ClaimKind, NutritionFinding } from './nutrition-claims.ts';
 import { kindOfStanding, type LawVerdict, type Reason, type VerdictKind } from './verdict.ts';
 
@@ -41,10 +41,7 @@ function ofNutrient(id: string, wanted: ClaimKind, context: ClaimContext): LawVe
   if (kitchenFree.has(id)) return verdict(ground, 'say-with', { clauses: ground.law === 'eu' && id === 'gluten' ? ['eu-gluten'] : [], reasons: [{ code: 'free-from', data: { nutrient: id } }] });
   if (id === 'cultures') return verdict(ground, ground.law === 'eu' || ground.law === 'gb' ? 'not-lawful' : 'proof', { clauses: ground.law === 'eu' ? ['eu-art-10-1'] : ground.law === 'gb' ? ['gb-art-10'] : [], reasons: [{ code: 'cultures', data: {} }] });
   const found = finding(wanted);
-  if (!found || unlisted.has(id)) {
-    const clause = { eu: 'eu-art-8', gb: 'gb-art-8', us: id === 'antioxidants' ? 'us-101-54-g' : 'us-101-13', codex: 'codex-cxg23-3' }[ground.law];
-    return verdict(ground, 'not-lawful', { clauses: [clause], reasons: [{ code: 'no-such-content-claim', data: { nutrient: id, kind: wanted } }] });
-  }
+  if (!found || unlisted.has(id)) return noSuchContentClaim(ground, id, wanted, ground.law === 'us' && id === 'antioxidants' ? 'us-101-54-g' : undefined);
   const kind = kindOfStanding[found.judged.standing];
   const lesser = wanted === 'high' ? finding('source') : wanted === 'free' ? finding('low') : undefined;
   const reasons: Reason[] = [{ code: `content-${kind}`, data: { nutrient: id, kind: wanted } }];
@@ -61,13 +58,8 @@ function ofNutrient(id: string, wanted: ClaimKind, context: ClaimContext): LawVe
 export function judgeContent(claim: Claim, context: ClaimContext): LawVerdict {
   const wanted = contentKind(claim.span);
   const { ground } = context;
-  if (claim.nutrients.length === 0) return verdict(ground, 'not-lawful', { clauses: [{ eu: 'eu-art-8', gb: 'gb-art-8', us: 'us-101-13', codex: 'codex-cxg23-3' }[ground.law]], reasons: [{ code: 'no-such-content-claim', data: { nutrient: '', kind: wanted } }] });
+  if (claim.nutrients.length === 0) return noSuchContentClaim(ground, '', wanted);
   const each = claim.nutrients.map((id) => ofNutrient(id, wanted, context));
   const kind = each.map((v) => v.kind).reduce((a, b) => (worst[b] < worst[a] ? b : a));
-  return verdict(ground, kind, {
-    clauses: [...new Set(each.flatMap((v) => v.clauses))],
-    reasons: [...each.flatMap((v) => v.reasons), ...manner(claim)],
-    measurements: each.flatMap((v) => v.measurements),
-    nutrition: each.flatMap((v) => v.nutrition),
-  });
+  return together(ground, kind, each, manner(claim));
 }

@@ -20,7 +20,7 @@ const food = /\b(this|it|these|bowl|dish|soup|stew|salad|eat|eating|food|plate|r
 
 /** Physiology without any food in the sentence: nothing is said of the dish. */
 function isPhysiology(claim: Claim, context: ClaimContext): boolean {
-  return claim.class === 'cycle-hormone' && claim.nutrients.length === 0 && claim.foods.filter((f) => !/^(this|it|these|that|they|those|one|cut|root)$/.test(f)).length === 0 && !food.test(context.sentence);
+  return claim.class === 'cycle-hormone' && claim.nutrients.length === 0 && claim.foods.length === 0 && !food.test(context.sentence);
 }
 
 /**

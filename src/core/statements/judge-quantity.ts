@@ -1,6 +1,6 @@
 import { nutrient as nutrientOf, type NutrientId } from '../foods/index.ts';
 import type { Claim } from './claim.ts';
-import { byTable, known, lawNutrient, manner, verdict, type ClaimContext } from './law-ground.ts';
+import { byTable, known, lawNutrient, manner, together, verdict, type ClaimContext } from './law-ground.ts';
 import { referenceValue } from './law.ts';
 import { inPortion, nutrientsOf, onBasis, type BasisAmount } from './on-basis.ts';
 import { inUnit, statedAmount, type StatedAmount } from './stated-amount.ts';
@@ -71,8 +71,5 @@ export function judgeQuantity(claim: Claim, context: ClaimContext): LawVerdict {
   });
   if (each.length === 0) return verdict(ground, 'unknown', { reasons: [{ code: 'no-figure', data: {} }, ...manner(claim)] });
   const kind = order.find((k) => each.some((v) => v.kind === k)) ?? 'unknown';
-  return verdict(ground, kind, {
-    clauses: [...new Set(each.flatMap((v) => v.clauses))], reasons: [...each.flatMap((v) => v.reasons), ...manner(claim)],
-    measurements: each.flatMap((v) => v.measurements), nutrition: each.flatMap((v) => v.nutrition),
-  });
+  return together(ground, kind, each, manner(claim));
 }

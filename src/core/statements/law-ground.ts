@@ -58,6 +58,21 @@ export function byTable(ground: LawGround, kind: ClaimClass | 'botanical', reaso
   return verdict(ground, kindOf[row.verdict], { clauses: row.clauses, reasons });
 }
 
+const unlistedBy = { eu: 'eu-art-8', gb: 'gb-art-8', us: 'us-101-13', codex: 'codex-cxg23-3' } as const;
+
+/** The law lists no nutrition claim of this kind for the nutrient (empty when none is named). */
+export function noSuchContentClaim(ground: LawGround, nutrient: string, kind: string, clause: string = unlistedBy[ground.law]): LawVerdict {
+  return verdict(ground, 'not-lawful', { clauses: [clause], reasons: [{ code: 'no-such-content-claim', data: { nutrient, kind } }] });
+}
+
+/** Verdicts on several nutrients of one claim as one of this kind; `reasons` come after theirs. */
+export function together(ground: LawGround, kind: VerdictKind, each: readonly LawVerdict[], reasons: readonly Reason[] = []): LawVerdict {
+  return verdict(ground, kind, {
+    clauses: [...new Set(each.flatMap((v) => v.clauses))], reasons: [...each.flatMap((v) => v.reasons), ...reasons],
+    measurements: each.flatMap((v) => v.measurements), nutrition: each.flatMap((v) => v.nutrition),
+  });
+}
+
 const asIf: Readonly<Record<string, string>> = { question: 'also-as-question', reported: 'also-as-report', hedged: 'also-hedged' };
 
 /** The way of saying that does not change the verdict: a question, a report or a "may" still makes the claim. */

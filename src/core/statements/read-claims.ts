@@ -1,5 +1,5 @@
 import type { ClaimClass } from './claim.ts';
-import { beginsClaim, classOfTag, noClaim, spokenFor } from './claim-tags.ts';
+import { beginsClaim, beginTag, classOfTag, goOnTag, noClaim, spokenFor } from './claim-tags.ts';
 import type { ClaimReader } from './claim-reader.ts';
 import type { ReadSentence } from './phrase-pattern.ts';
 import type { FoundClaim } from './relations.ts';
@@ -75,7 +75,7 @@ export function seenClaims(sentence: ReadSentence, signs: readonly (readonly Sig
     const telling = places.filter((i) => sentence.tokens[i]?.kind !== 'mark' && !isSmallWord(sentence.tokens[i]?.word ?? ''));
     const name = spokenFor[kind];
     if (telling.length === 0 || name === undefined || name === noClaim) return [];
-    const speaks = (i: number): number => Math.max(scores[i]?.[2 * kind - 1] ?? 0, scores[i]?.[2 * kind] ?? 0) - (scores[i]?.[0] ?? 0);
+    const speaks = (i: number): number => Math.max(scores[i]?.[beginTag(kind)] ?? 0, scores[i]?.[goOnTag(kind)] ?? 0) - (scores[i]?.[0] ?? 0);
     const because = [...telling].sort((a, b) => speaks(b) - speaks(a)).slice(0, mostReasons).map((i) => sentence.tokens[i]?.text ?? '');
     return [{ class: name, start, end, chance: meanOf(stretch), because }];
   });

@@ -25,6 +25,11 @@ describe('sentences and their claims', () => {
       }
     }), { numRuns: 300 });
   });
+  it('name the foods of their claims, and no word that only points at one', () => {
+    const foods = (text: string): readonly string[] => sentencesOf(text).flatMap((s) => findClaims(s, vocabulary)).flatMap((c) => c.foods);
+    expect(foods('This is rich in iron and these ease cramps.')).toEqual([]);
+    expect(foods('These lentils ease cramps.')).toContain('lentil');
+  });
   it('are judged without a crash, whatever is typed', () => {
     const checker = checkerFor(sayInput(plates.wide), rules, vocabulary);
     fc.assert(fc.property(texts, (text) => sentencesOf(text).every((s) => checker.sentence(s).sentence.text === s.text)), { numRuns: 200 });

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { claimClasses, polarities, type ClaimClass, type Polarity } from '../../../src/core/statements/index.ts';
@@ -30,7 +31,16 @@ export function readMarked(file: string, name: string): LabelledRow[] {
   return readFileSync(file, 'utf8').split('\n').map((line, i) => ({ line: line.trim(), id: `${name}:${i + 1}` })).filter(({ line }) => line !== '' && !line.startsWith('# ')).map(({ line, id }) => markedRow(line, id));
 }
 
+const filesOf = (folder: string): string[] => readdirSync(folder).filter((name) => name.endsWith('.txt')).sort();
+
+/** Tells whether fitted weights belong to a folder of marked rows: the sha256 of its files in the order of their names. */
+export function folderSum(folder: string): string {
+  const sum = createHash('sha256');
+  for (const name of filesOf(folder)) sum.update(readFileSync(join(folder, name)));
+  return sum.digest('hex');
+}
+
 /** All marked rows of a folder. */
 export function readMarkedFolder(folder: string): LabelledRow[] {
-  return readdirSync(folder).filter((name) => name.endsWith('.txt')).sort().flatMap((name) => readMarked(join(folder, name), name.replace('.txt', '')));
+  return filesOf(folder).flatMap((name) => readMarked(join(folder, name), name.replace('.txt', '')));
 }
